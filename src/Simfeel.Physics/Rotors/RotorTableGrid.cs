@@ -19,7 +19,7 @@ public static class RotorTableGrid
     public const double InPlaneWeight = 0.035;
 
     /// <summary>Speed U0 of the speed coordinate z, m/s.</summary>
-    public const double SpeedScale = 400;
+    public const double SpeedScale = 1000;
 
     /// <summary>Knots of the flow-angle coordinate u, where its node spacing changes.</summary>
     public static ReadOnlySpan<double> AngleKnots => [-1, -0.4, 0.45, 1, 3];
@@ -34,7 +34,7 @@ public static class RotorTableGrid
     public static ReadOnlySpan<int> InPlaneCellsPerSpan => [16, 8];
 
     /// <summary>First and last speed coordinate z; slower and faster flow takes the coefficients of the end.</summary>
-    public static ReadOnlySpan<double> SpeedKnots => [0.02, 0.38];
+    public static ReadOnlySpan<double> SpeedKnots => [0.008, 0.2];
 
     /// <summary>Cells in flow angle.</summary>
     public const int AngleCells = 88;
