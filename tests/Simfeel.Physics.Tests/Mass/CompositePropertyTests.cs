@@ -10,6 +10,8 @@ public class CompositePropertyTests
     // Rounding of a dozen terms, with room: 3e-15 held in 30 000 composites.
     private const double Rounding = 1e-13;
 
+    private const int Composites = 2000;
+
     private static readonly Gen<double> Size = Gen.Double[0.002, 0.3];
 
     private static readonly Gen<Vec3> Place = Gen.Select(
@@ -48,7 +50,7 @@ public class CompositePropertyTests
         Assert.Equal(i.Transpose, i);
         // Sylvester's criterion: leading minors above 0.
         Assert.True(i.M00 > 0 && (i.M00 * i.M11) - (i.M01 * i.M10) > 0 && i.Determinant > 0);
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Moments_meet_the_triangle_inequality_in_any_axes() => Gen.Select(Parts, Turn).Sample((parts, turn) =>
@@ -58,7 +60,7 @@ public class CompositePropertyTests
 
         Assert.True(i.M00 + i.M11 > i.M22 && i.M11 + i.M22 > i.M00 && i.M22 + i.M00 > i.M11);
         Assert.True(body.IsPhysical);
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Order_of_the_parts_changes_rounding_only() => Gen.Select(Parts, Gen.Int[0, int.MaxValue]).Sample((parts, seed) =>
@@ -67,7 +69,7 @@ public class CompositePropertyTests
         new Random(seed).Shuffle(shuffled);
 
         AssertSame(MassProperties.Combine(parts), MassProperties.Combine(shuffled));
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Grouping_of_the_parts_changes_rounding_only() => Gen.Select(Parts, Parts).Sample((left, right) =>
@@ -75,7 +77,7 @@ public class CompositePropertyTests
         MassProperties nested = MassProperties.Combine([MassProperties.Combine(left), MassProperties.Combine(right)]);
 
         AssertSame(MassProperties.Combine([.. left, .. right]), nested);
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Turning_every_part_turns_the_body_and_keeps_its_principal_moments() => Gen.Select(Parts, Turn).Sample((parts, turn) =>
@@ -85,7 +87,7 @@ public class CompositePropertyTests
 
         AssertSame(body.Rotated(turn), turned);
         MassAssert.Equal(body.Principal().Moments, turned.Principal().Moments, Rounding * Scale(body));
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Moving_every_part_moves_the_centre_and_keeps_the_tensor() => Gen.Select(Parts, Place).Sample((parts, shift) =>
@@ -93,7 +95,7 @@ public class CompositePropertyTests
         MassProperties body = MassProperties.Combine(parts);
 
         AssertSame(body.Translated(shift), MassProperties.Combine(parts.Select(p => p.Translated(shift)).ToArray()));
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Inertia_about_a_point_is_the_sum_over_the_parts() => Gen.Select(Parts, Place).Sample((parts, point) =>
@@ -102,7 +104,7 @@ public class CompositePropertyTests
         Mat3 sum = parts.Aggregate(Mat3.Zero, (total, part) => total + part.InertiaAbout(point));
 
         MassAssert.Equal(sum, body.InertiaAbout(point), Rounding * Scale(body));
-    });
+    }, iter: Composites);
 
     [Fact]
     public void Principal_axes_rebuild_the_tensor() => Parts.Sample(parts =>
@@ -117,7 +119,7 @@ public class CompositePropertyTests
         Assert.Equal(1, r.Determinant, Rounding);
         MassAssert.Equal(body.I_BBcm_O, r * Mat3.Diagonal(m.X, m.Y, m.Z) * r.Transpose, Rounding * Scale(body));
         MassAssert.Equal(m.Y * principal.Axis(1), body.I_BBcm_O * principal.Axis(1), Rounding * Scale(body));
-    });
+    }, iter: Composites);
 
     /// <summary>Mass times the square of the largest distance that these generators produce (about 1 m), or its inertia.</summary>
     private static double Scale(MassProperties body) => body.Mass + body.I_BBcm_O.Trace;
