@@ -27,6 +27,9 @@ public sealed record TunedUnit
     /// <summary>Angular acceleration to thrust.</summary>
     public required Allocation Allocation { get; init; }
 
+    /// <summary>Smallest share of full thrust that the mixer asks of a rotor.</summary>
+    public double IdleShare => Map.Share(Unit.IdleDuty);
+
     /// <summary>Tuning of roll and pitch.</summary>
     public required AxisTuning RollPitch { get; init; }
 
@@ -47,7 +50,7 @@ public sealed record TunedUnit
     {
         get
         {
-            double room = HoverShare - Unit.IdleShare;
+            double room = HoverShare - IdleShare;
             return new(Limit(0), Limit(1), Limit(2));
 
             double Limit(int axis)

@@ -61,7 +61,7 @@ internal static class BodyRules
             Throttle = new(ledger.OrDefault("pilot.throttle_hover_stick"), ledger.OrDefault("pilot.throttle_shape")),
         };
 
-        StickCurve Curve(string axis) => new(
+        StickCurveSpec Curve(string axis) => new(
             ledger.OrDefault($"pilot.{axis}_centre_deg_s"),
             ledger.OrDefault($"pilot.{axis}_end_deg_s"),
             ledger.OrDefault($"pilot.{axis}_shape"));
