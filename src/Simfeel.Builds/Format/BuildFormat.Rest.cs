@@ -82,9 +82,8 @@ public static partial class BuildFormat
     [
         .. StickAxis("roll", 200, 800),
         .. StickAxis("pitch", 200, 800),
-        .. StickAxis("yaw", 200, 600),
+        .. StickAxis("yaw", 150, 500),
         Default("pilot.throttle_hover_stick", "", 1, 0.05, 0.95, 0.4, "stick position at which the craft hovers, 0 to 1"),
-        Default("pilot.throttle_shape", "", 1, 0, 1, 0.3, "0 straight, 1 very flat around the hover point"),
     ];
 
     private static IReadOnlyList<KeySpec> Measured =>
@@ -102,6 +101,6 @@ public static partial class BuildFormat
     [
         Default($"pilot.{axis}_centre_deg_s", "deg/s", Degree, 5, 2000, centre, $"{axis} rate per full stick around the centre"),
         Default($"pilot.{axis}_end_deg_s", "deg/s", Degree, 20, 3000, end, $"{axis} rate at full stick"),
-        Default($"pilot.{axis}_shape", "", 1, 0, 1, 0.5, $"{axis}: 0 rises early, 1 stays soft until near the end"),
+        Default($"pilot.{axis}_shape", "", 1, 0, 1, 0.5, $"{axis}: 0 rises early (cubic), 1 stays soft until near the end (fifth power)"),
     ];
 }
