@@ -27,6 +27,9 @@ public sealed record TunedUnit
     /// <summary>Angular acceleration to thrust.</summary>
     public required Allocation Allocation { get; init; }
 
+    /// <summary>Smallest share of full thrust that the mixer asks of a rotor.</summary>
+    public double IdleShare => Map.Share(Unit.IdleDuty);
+
     /// <summary>Tuning of roll and pitch.</summary>
     public required AxisTuning RollPitch { get; init; }
 
@@ -36,8 +39,8 @@ public sealed record TunedUnit
     /// <summary>Gains by axis.</summary>
     public Gains Gains => new(RollPitch.Gains, RollPitch.Gains, Yaw.Gains);
 
-    /// <summary>Share of full thrust that hovers.</summary>
-    public double HoverShare => Hover.Rotor.Thrust / Map.FullThrust;
+    /// <summary>Share of full thrust at which the mixer gives every rotor its hover duty.</summary>
+    public required double HoverShare { get; init; }
 
     /// <summary>
     /// Largest integral of each axis, rad/s^2: a third of the angular acceleration that the rotors have between hover
@@ -47,7 +50,7 @@ public sealed record TunedUnit
     {
         get
         {
-            double room = HoverShare - Unit.IdleShare;
+            double room = HoverShare - IdleShare;
             return new(Limit(0), Limit(1), Limit(2));
 
             double Limit(int axis)
@@ -82,6 +85,7 @@ public sealed record TunedUnit
             Gravity = StandardGravity,
             Hover = hover,
             Map = map,
+            HoverShare = map.Share(hover.Rotor.Duty),
             Allocation = Allocation.Of(unit.Craft, map),
             RollPitch = rollPitch,
             Yaw = yaw,
