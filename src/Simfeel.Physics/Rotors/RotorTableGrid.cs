@@ -34,7 +34,10 @@ public static class RotorTableGrid
     public static ReadOnlySpan<int> InPlaneCellsPerSpan => [16, 8];
 
     /// <summary>First and last speed coordinate z; slower and faster flow takes the coefficients of the end.</summary>
-    public static ReadOnlySpan<double> SpeedKnots => [0.008, 0.2];
+    public static ReadOnlySpan<double> SpeedKnots => [FirstSpeed, LastSpeed];
+
+    /// <summary>Speed coordinate z of the first and the last node.</summary>
+    public const double FirstSpeed = 0.008, LastSpeed = 0.2;
 
     /// <summary>Cells in flow angle.</summary>
     public const int AngleCells = 88;

@@ -1,0 +1,248 @@
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Maths;
+using Simfeel.Physics.Motors;
+
+namespace Simfeel.Physics.Kernel;
+
+/// <summary>How a batch moves through time.</summary>
+public enum Integrator
+{
+    /// <summary>Midpoint rule with one evaluation a step; second order. For flight and studies.</summary>
+    Midpoint,
+
+    /// <summary>Classical Runge-Kutta, four evaluations a step; fourth order. The reference.</summary>
+    RungeKutta,
+}
+
+/// <summary>
+/// As many craft as the lane type is wide, stepped together: their constants, field, commands and state in aligned memory
+/// of their own. All have the same number of rotors. Lanes that are not set fly a copy of lane 0. Nothing is allocated
+/// after the constructor. Not safe for use from two threads at once.
+/// </summary>
+public sealed unsafe class CraftBatch<T> : IDisposable
+    where T : unmanaged, ILane<T>
+{
+    private readonly Craft?[] _craft = new Craft?[T.Width];
+    private CraftLanes<T>* _constants;
+    private FieldLanes<T>* _field;
+    private LoadLanes<T>* _load;
+    private T* _state;
+    private T* _derivative;
+    private T* _scratch;
+    private T* _command;
+    private bool _primed;
+
+    /// <summary>Room for craft of a number of rotors, 1 to <see cref="Craft.MaxRotors"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The number of rotors is out of range.</exception>
+    public CraftBatch(int rotorCount)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(rotorCount, 1);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(rotorCount, Craft.MaxRotors);
+        RotorCount = rotorCount;
+        _constants = LaneMemory.Allocate<CraftLanes<T>>();
+        _field = LaneMemory.Allocate<FieldLanes<T>>();
+        _load = LaneMemory.Allocate<LoadLanes<T>>(2);
+        _state = LaneMemory.Allocate<T>(StateIndex.Stride);
+        _derivative = LaneMemory.Allocate<T>(StateIndex.Stride);
+        _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
+        _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
+        _constants->RotorCount = rotorCount;
+    }
+
+    /// <summary>Gives the memory back when Dispose was forgotten.</summary>
+    ~CraftBatch() => Free();
+
+    /// <summary>Rotors of every craft.</summary>
+    public int RotorCount { get; }
+
+    /// <summary>Number of craft.</summary>
+    public static int Width => T.Width;
+
+    /// <summary>Duties of the speed controllers, one number of lanes for each rotor, 0 to 1. For controllers written over lanes.</summary>
+    public T* Commands => _command;
+
+    /// <summary>The state block, <see cref="StateIndex"/>, for controllers written over lanes; change it through <see cref="SetState"/>.</summary>
+    public T* State => _state;
+
+    /// <summary>Sets the craft of a lane; lane 0 first, which fills the others too.</summary>
+    /// <exception cref="ArgumentException">The craft has another number of rotors, or an impossible constant.</exception>
+    public void SetCraft(int lane, Craft craft)
+    {
+        ArgumentNullException.ThrowIfNull(craft);
+        CheckLane(lane);
+        if (craft.Rotors.Count != RotorCount)
+            throw new ArgumentException($"The craft has {craft.Rotors.Count} rotors; this batch flies {RotorCount}.", nameof(craft));
+        for (int n = lane; n < EndOf(lane); n++)
+        {
+            CraftPacking.Pack(_constants, n, craft);
+            _craft[n] = craft;
+        }
+        _primed = false;
+    }
+
+    /// <summary>Sets air and gravity of a lane: density kg/m^3, gravity m/s^2, wind in the world, m/s; lane 0 fills all.</summary>
+    public void SetField(int lane, double density, double gravity, Vec3 wind_W = default)
+    {
+        CheckLane(lane);
+        for (int n = lane; n < EndOf(lane); n++)
+        {
+            LaneMemory.Set(&_field->Density, n, density);
+            LaneMemory.Set(&_field->Gravity, n, gravity);
+            LaneMemory.Set(&_field->WindX, n, wind_W.X);
+            LaneMemory.Set(&_field->WindY, n, wind_W.Y);
+            LaneMemory.Set(&_field->WindZ, n, wind_W.Z);
+        }
+    }
+
+    /// <summary>Sets the state of a lane; lane 0 fills all.</summary>
+    public void SetState(int lane, in CraftState state)
+    {
+        CheckLane(lane);
+        Span<double> block = stackalloc double[StateIndex.Size];
+        Write(state, block);
+        for (int n = lane; n < EndOf(lane); n++)
+            for (int i = 0; i < StateIndex.Size; i++)
+            {
+                LaneMemory.Set(_state + i, n, block[i]);
+            }
+        _primed = false;
+    }
+
+    /// <summary>Reads the state of a lane.</summary>
+    public CraftState GetState(int lane)
+    {
+        CheckLane(lane);
+        T* x = _state;
+        CraftState state = new()
+        {
+            p_WB = Vector(x + StateIndex.Position, lane),
+            v_WB = Vector(x + StateIndex.Velocity, lane),
+            q_WB = new(At(x + StateIndex.Attitude), At(x + StateIndex.Attitude + 1), At(x + StateIndex.Attitude + 2), At(x + StateIndex.Attitude + 3)),
+            w_WB_B = Vector(x + StateIndex.Rate, lane),
+            Charge = At(x + StateIndex.Charge),
+            PairVoltage = At(x + StateIndex.PairVoltage),
+        };
+        for (int k = 0; k < RotorCount; k++) state.RotorSpeeds[k] = At(x + StateIndex.RotorSpeed + k);
+        return state;
+
+        double At(T* at) => LaneMemory.Get(at, lane);
+    }
+
+    /// <summary>Sets one speed controller's duty, 0 to 1; lane 0 fills all.</summary>
+    public void SetCommand(int lane, int rotor, double duty)
+    {
+        CheckLane(lane);
+        for (int n = lane; n < EndOf(lane); n++) LaneMemory.Set(_command + rotor, n, duty);
+    }
+
+    /// <summary>Moves every lane by one step (s), with the commands held.</summary>
+    public void Step(Integrator integrator, double step)
+    {
+        if (integrator == Integrator.RungeKutta)
+        {
+            Kernel<T>.RungeKuttaStep(_state, _command, _constants, _field, _load, _scratch, step);
+            _primed = false;
+            return;
+        }
+        if (!_primed)
+        {
+            Kernel<T>.Derivative(_state, _command, _constants, _field, _load, _derivative);
+            _primed = true;
+        }
+        Kernel<T>.MidpointStep(_state, _derivative, _command, _constants, _field, _load, _scratch, step);
+    }
+
+    /// <summary>Works out all loads at the present state, for <see cref="GetSample"/>; moves nothing.</summary>
+    public void Evaluate() =>
+        Kernel<T>.Derivative(_state, _command, _constants, _field, _load + 1, _scratch);
+
+    /// <summary>What <see cref="Evaluate"/> found for a lane; call it first at the same state.</summary>
+    public Sample GetSample(int lane)
+    {
+        LoadLanes<T>* load = _load + 1;
+        Sample sample = new()
+        {
+            State = GetState(lane),
+            a_WB = Vector(_scratch + StateIndex.Velocity, lane),
+            AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane),
+            AirVelocity_B = Vector(&load->AirX, lane),
+            AirForce_B = Vector(&load->ForceX, lane),
+            PackVoltage = LaneMemory.Get(&load->PackVoltage, lane),
+            PackCurrent = LaneMemory.Get(&load->PackCurrent, lane),
+        };
+        RotorLoad<T>* rotors = (RotorLoad<T>*)&load->Rotors;
+        IReadOnlyList<RotorConstants> constants = (_craft[lane] ?? throw new InvalidOperationException("No craft is set.")).Rotors;
+        for (int k = 0; k < RotorCount; k++)
+        {
+            double speed = sample.State.RotorSpeeds[k];
+            sample.Duty[k] = LaneMemory.Get(_command + k, lane);
+            sample.Thrust[k] = LaneMemory.Get(&rotors[k].Thrust, lane);
+            sample.AirTorque[k] = LaneMemory.Get(&rotors[k].AirTorque, lane);
+            sample.MotorTorque[k] = LaneMemory.Get(&rotors[k].MotorTorque, lane);
+            sample.MotorCurrent[k] = LaneMemory.Get(&rotors[k].Current, lane);
+            sample.ReserveUp[k] = MotorModel.Torque(constants[k], 1, sample.PackVoltage, speed) - sample.MotorTorque[k];
+            sample.ReserveDown[k] = sample.MotorTorque[k] - MotorModel.Torque(constants[k], 0, sample.PackVoltage, speed);
+        }
+        return sample;
+    }
+
+    /// <summary>Mixes the bits of a lane's state, rotors included, into a running 64-bit FNV-1a hash.</summary>
+    public ulong Hash(int lane, ulong seed = StateHash.Start)
+    {
+        int used = StateIndex.RotorSpeed + RotorCount;
+        for (int i = 0; i < used; i++) seed = StateHash.Mix(seed, LaneMemory.Get(_state + i, lane));
+        return seed;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Free();
+        GC.SuppressFinalize(this);
+    }
+
+    private static int EndOf(int lane) => lane == 0 ? T.Width : lane + 1;
+
+    private static void CheckLane(int lane)
+    {
+        if ((uint)lane >= (uint)T.Width)
+            throw new ArgumentOutOfRangeException(nameof(lane), lane, $"This batch has lanes 0 to {T.Width - 1}.");
+    }
+
+    private static Vec3 Vector(T* first, int lane) =>
+        new(LaneMemory.Get(first, lane), LaneMemory.Get(first + 1, lane), LaneMemory.Get(first + 2, lane));
+
+    private static void Write(in CraftState state, Span<double> block)
+    {
+        Three(state.p_WB, block[StateIndex.Position..]);
+        Three(state.v_WB, block[StateIndex.Velocity..]);
+        Three(state.w_WB_B, block[StateIndex.Rate..]);
+        block[StateIndex.Attitude] = state.q_WB.W;
+        block[StateIndex.Attitude + 1] = state.q_WB.X;
+        block[StateIndex.Attitude + 2] = state.q_WB.Y;
+        block[StateIndex.Attitude + 3] = state.q_WB.Z;
+        block[StateIndex.Charge] = state.Charge;
+        block[StateIndex.PairVoltage] = state.PairVoltage;
+        for (int k = 0; k < Craft.MaxRotors; k++) block[StateIndex.RotorSpeed + k] = state.RotorSpeeds[k];
+
+        static void Three(Vec3 v, Span<double> to) => (to[0], to[1], to[2]) = (v.X, v.Y, v.Z);
+    }
+
+    private void Free()
+    {
+        LaneMemory.Free(_constants);
+        LaneMemory.Free(_field);
+        LaneMemory.Free(_load);
+        LaneMemory.Free(_state);
+        LaneMemory.Free(_derivative);
+        LaneMemory.Free(_scratch);
+        LaneMemory.Free(_command);
+        _constants = null;
+        _field = null;
+        _load = null;
+        _state = null;
+        _derivative = null;
+        _scratch = null;
+        _command = null;
+    }
+}

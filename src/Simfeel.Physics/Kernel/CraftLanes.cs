@@ -1,0 +1,187 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using Simfeel.Physics.Lanes;
+
+namespace Simfeel.Physics.Kernel;
+
+/// <summary>The constants of <see cref="Craft"/>, one lane for each craft of a batch.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct CraftLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>1 / mass, 1/kg.</summary>
+    public T InverseMass;
+
+    /// <summary>Elements of the inertia tensor about the centre of gravity, rotors standing still, kg m^2.</summary>
+    public T Ixx, Iyy, Izz, Ixy, Ixz, Iyz;
+
+    /// <summary>
+    /// Elements of the inverse of the tensor less the rotors' spin inertias about z, 1/(kg m^2): the rotors are free to
+    /// turn about that axis, so they do not resist yaw.
+    /// </summary>
+    public T Axx, Ayy, Azz, Axy, Axz, Ayz;
+
+    /// <summary>Half the drag areas along x, y, z, m^2.</summary>
+    public T HalfDragX, HalfDragY, HalfDragZ;
+
+    /// <summary>Where the drag acts, from the centre of gravity, m.</summary>
+    public T DragPointX, DragPointY, DragPointZ;
+
+    /// <summary>The battery.</summary>
+    public BatteryLanes<T> Battery;
+
+    /// <summary>The rotors; the first <see cref="RotorCount"/> are used.</summary>
+    public RotorLanesArray<T> Rotors;
+
+    /// <summary>Rotors of every craft of the batch.</summary>
+    public int RotorCount;
+}
+
+/// <summary>The constants of <see cref="BatteryConstants"/>.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct BatteryLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>1 / capacity, 1/(A s).</summary>
+    public T InverseCapacity;
+
+    /// <summary>Open-circuit voltage of the empty pack, V.</summary>
+    public T EmptyVoltage;
+
+    /// <summary>Slopes of the open-circuit voltage between neighbouring charge nodes, V.</summary>
+    public SlopeArray<T> Slopes;
+
+    /// <summary>Series resistance R0, ohm, and its inverse.</summary>
+    public T Resistance, InverseResistance;
+
+    /// <summary>1/C and 1/(R1 C) of the RC pair.</summary>
+    public T InversePairCapacitance, PairRate;
+
+    /// <summary>Power of the electronics, W.</summary>
+    public T ElectronicsPower;
+}
+
+/// <summary>The constants of <see cref="RotorConstants"/>.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct RotorLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Hub position from the centre of gravity, m.</summary>
+    public T X, Y, Z;
+
+    /// <summary>+1 or -1, direction of rotation about +z.</summary>
+    public T Spin;
+
+    /// <summary>Tip radius R, m, and disc area A, m^2.</summary>
+    public T Radius, DiscArea;
+
+    /// <summary>Spin inertia, kg m^2, and its inverse.</summary>
+    public T SpinInertia, InverseSpinInertia;
+
+    /// <summary>Torque constant, N m/A.</summary>
+    public T Kt;
+
+    /// <summary>Resistance, ohm, and commutation droop, ohm s/rad.</summary>
+    public T Resistance, CommutationDroop;
+
+    /// <summary>Current limits: driving (positive) and braking (zero or negative), A.</summary>
+    public T CurrentLimit, BrakeLimit;
+
+    /// <summary>Soft torque limit, N m, and Kt / limit, 1/A.</summary>
+    public T TorqueLimit, SaturationPerAmpere;
+
+    /// <summary>Constant loss torque, N m, and loss torque per speed, N m s/rad.</summary>
+    public T LossTorque, LossTorquePerSpeed;
+
+    /// <summary>The propeller's coefficients.</summary>
+    public TableLanes Table;
+}
+
+/// <summary>The air and gravity at one place and time, one lane for each craft.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct FieldLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Density of the air, kg/m^3.</summary>
+    public T Density;
+
+    /// <summary>Acceleration of gravity, downwards, m/s^2.</summary>
+    public T Gravity;
+
+    /// <summary>Velocity of the air in the world (north, east, down), m/s.</summary>
+    public T WindX, WindY, WindZ;
+}
+
+/// <summary>
+/// Everything that a derivative works out on its way: loads, currents and voltages at the state it was given.
+/// </summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct LoadLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Rotation matrix R_WB.</summary>
+    public T R00, R01, R02, R10, R11, R12, R20, R21, R22;
+
+    /// <summary>Velocity of the centre of gravity through the air, body axes, m/s.</summary>
+    public T AirX, AirY, AirZ;
+
+    /// <summary>Sum of the forces of air on rotors and body, body axes, N.</summary>
+    public T ForceX, ForceY, ForceZ;
+
+    /// <summary>Sum of the moments about the centre of gravity, motor reaction included, body axes, N m.</summary>
+    public T MomentX, MomentY, MomentZ;
+
+    /// <summary>Spin momentum of the rotors along body z, N m s.</summary>
+    public T SpinMomentum;
+
+    /// <summary>Open-circuit voltage less the RC pair's, voltage at the terminals, V, and pack current, A.</summary>
+    public T SourceVoltage, PackVoltage, PackCurrent;
+
+    /// <summary>Of each rotor.</summary>
+    public RotorLoadArray<T> Rotors;
+}
+
+/// <summary>What a derivative works out for one rotor.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct RotorLoad<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Back-EMF, V, and the inverse of all that limits the current, 1/ohm.</summary>
+    public T BackEmf, Conductance;
+
+    /// <summary>Motor current, A.</summary>
+    public T Current;
+
+    /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
+    public T MotorTorque;
+
+    /// <summary>Thrust along -z of the body, N.</summary>
+    public T Thrust;
+
+    /// <summary>Torque of the air against the rotation, N m.</summary>
+    public T AirTorque;
+}
+
+/// <summary>Room for the rotors of a craft.</summary>
+[InlineArray(Craft.MaxRotors)]
+public struct RotorLanesArray<T>
+    where T : unmanaged, ILane<T>
+{
+    private RotorLanes<T> _first;
+}
+
+/// <summary>Room for the loads of the rotors of a craft.</summary>
+[InlineArray(Craft.MaxRotors)]
+public struct RotorLoadArray<T>
+    where T : unmanaged, ILane<T>
+{
+    private RotorLoad<T> _first;
+}
+
+/// <summary>Room for the eleven slopes between twelve charge nodes.</summary>
+[InlineArray(11)]
+public struct SlopeArray<T>
+    where T : unmanaged, ILane<T>
+{
+    private T _first;
+}

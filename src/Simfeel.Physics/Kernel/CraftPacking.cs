@@ -1,0 +1,107 @@
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Maths;
+
+namespace Simfeel.Physics.Kernel;
+
+/// <summary>Writes a <see cref="Craft"/> into one lane of <see cref="CraftLanes{T}"/>.</summary>
+internal static unsafe class CraftPacking
+{
+    /// <summary>Fills a lane.</summary>
+    /// <exception cref="ArgumentException">A constant is out of range; the message names it and its value.</exception>
+    public static void Pack<T>(CraftLanes<T>* lanes, int lane, Craft craft)
+        where T : unmanaged, ILane<T>
+    {
+        CheckPositive(craft.Mass, "mass, kg");
+        Mat3 inertia = craft.I_BBcm_B;
+        double spin = 0;
+        foreach (RotorConstants rotor in craft.Rotors) spin += rotor.SpinInertia;
+        Mat3 resisting = inertia - Mat3.Diagonal(0, 0, spin);
+        CheckPositive(resisting.Determinant, "determinant of the inertia tensor less the rotors' spin inertias");
+        Mat3 inverse = resisting.Inverse;
+
+        Set(&lanes->InverseMass, 1 / craft.Mass);
+        Set(&lanes->Ixx, inertia.M00);
+        Set(&lanes->Iyy, inertia.M11);
+        Set(&lanes->Izz, inertia.M22);
+        Set(&lanes->Ixy, inertia.M01);
+        Set(&lanes->Ixz, inertia.M02);
+        Set(&lanes->Iyz, inertia.M12);
+        Set(&lanes->Axx, inverse.M00);
+        Set(&lanes->Ayy, inverse.M11);
+        Set(&lanes->Azz, inverse.M22);
+        Set(&lanes->Axy, inverse.M01);
+        Set(&lanes->Axz, inverse.M02);
+        Set(&lanes->Ayz, inverse.M12);
+        Set(&lanes->HalfDragX, craft.DragArea.X / 2);
+        Set(&lanes->HalfDragY, craft.DragArea.Y / 2);
+        Set(&lanes->HalfDragZ, craft.DragArea.Z / 2);
+        Set(&lanes->DragPointX, craft.p_BcmD_B.X);
+        Set(&lanes->DragPointY, craft.p_BcmD_B.Y);
+        Set(&lanes->DragPointZ, craft.p_BcmD_B.Z);
+        PackBattery(&lanes->Battery, lane, craft.Battery);
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&lanes->Rotors;
+        for (int k = 0; k < craft.Rotors.Count; k++) PackRotor(rotors + k, lane, craft.Rotors[k]);
+
+        void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
+    }
+
+    private static void PackBattery<T>(BatteryLanes<T>* lanes, int lane, BatteryConstants battery)
+        where T : unmanaged, ILane<T>
+    {
+        CheckPositive(battery.Capacity, "battery capacity, A s");
+        CheckPositive(battery.SeriesResistance, "battery resistance, ohm");
+        CheckPositive(battery.PairCapacitance, "capacitance of the battery's RC pair, F");
+        IReadOnlyList<double> nodes = BatteryConstants.ChargeNodes, voltage = battery.OpenCircuitVoltage;
+        if (voltage.Count != nodes.Count)
+            throw new ArgumentException($"The battery has {voltage.Count} open-circuit voltages; it needs {nodes.Count}.");
+        Set(&lanes->InverseCapacity, 1 / battery.Capacity);
+        Set(&lanes->EmptyVoltage, voltage[0]);
+        T* slopes = (T*)&lanes->Slopes;
+        for (int n = 1; n < nodes.Count; n++)
+            Set(slopes + n - 1, (voltage[n] - voltage[n - 1]) / (nodes[n] - nodes[n - 1]));
+        Set(&lanes->Resistance, battery.SeriesResistance);
+        Set(&lanes->InverseResistance, 1 / battery.SeriesResistance);
+        Set(&lanes->InversePairCapacitance, battery.PairResistance > 0 ? 1 / battery.PairCapacitance : 0);
+        Set(&lanes->PairRate, battery.PairResistance > 0 ? 1 / (battery.PairResistance * battery.PairCapacitance) : 0);
+        Set(&lanes->ElectronicsPower, battery.ElectronicsPower);
+
+        void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
+    }
+
+    /// <summary>Fills a lane of one rotor's constants.</summary>
+    public static void PackRotor<T>(RotorLanes<T>* lanes, int lane, RotorConstants rotor)
+        where T : unmanaged, ILane<T>
+    {
+        CheckPositive(rotor.Radius, "rotor radius, m");
+        CheckPositive(rotor.SpinInertia, "rotor spin inertia, kg m^2");
+        CheckPositive(rotor.Kt, "motor torque constant, N m/A");
+        CheckPositive(rotor.Resistance, "motor resistance, ohm");
+        CheckPositive(rotor.TorqueLimit, "motor torque limit, N m");
+        Set(&lanes->X, rotor.p_BcmR_B.X);
+        Set(&lanes->Y, rotor.p_BcmR_B.Y);
+        Set(&lanes->Z, rotor.p_BcmR_B.Z);
+        Set(&lanes->Spin, rotor.Spin);
+        Set(&lanes->Radius, rotor.Radius);
+        Set(&lanes->DiscArea, Math.PI * rotor.Radius * rotor.Radius);
+        Set(&lanes->SpinInertia, rotor.SpinInertia);
+        Set(&lanes->InverseSpinInertia, 1 / rotor.SpinInertia);
+        Set(&lanes->Kt, rotor.Kt);
+        Set(&lanes->Resistance, rotor.Resistance);
+        Set(&lanes->CommutationDroop, rotor.CommutationDroop);
+        Set(&lanes->CurrentLimit, rotor.CurrentLimit);
+        Set(&lanes->BrakeLimit, -rotor.BrakeCurrentLimit);
+        Set(&lanes->TorqueLimit, rotor.TorqueLimit);
+        Set(&lanes->SaturationPerAmpere, rotor.Kt / rotor.TorqueLimit);
+        Set(&lanes->LossTorque, rotor.LossTorque);
+        Set(&lanes->LossTorquePerSpeed, rotor.LossTorquePerSpeed);
+        lanes->Table.Address[lane] = T.IsSingle ? (ulong)rotor.Table.PackedSingle : (ulong)rotor.Table.PackedDouble;
+
+        void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
+    }
+
+    private static void CheckPositive(double value, string what)
+    {
+        if (!(value > 0 && double.IsFinite(value)))
+            throw new ArgumentException($"The {what}, is {value}; it must be above 0 and finite.");
+    }
+}

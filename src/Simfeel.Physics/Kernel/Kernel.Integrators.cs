@@ -1,0 +1,129 @@
+using System.Runtime.CompilerServices;
+using Simfeel.Physics.Lanes;
+
+namespace Simfeel.Physics.Kernel;
+
+/// <content>The two integrators.</content>
+public static unsafe partial class Kernel<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>
+    /// One step of the midpoint rule with one evaluation: the state half a step ahead is predicted with the derivative of
+    /// the step before, the derivative is taken there, and the state moves along it. Second order; explicit, stable for
+    /// decay rates below 1 / step. Velocity and rates move by the mid-step acceleration, position and attitude by
+    /// the mean of old and new velocity and rate, attitude along the exact arc of that rate.
+    /// </summary>
+    /// <param name="x">State, moved by the step.</param>
+    /// <param name="dx">Derivative of the step before (for the first step: of x); receives this step's.</param>
+    /// <param name="command">Duty of each speed controller, held over the step.</param>
+    /// <param name="craft">Constants.</param>
+    /// <param name="field">Air and gravity at mid-step.</param>
+    /// <param name="load">Receives the loads at mid-step.</param>
+    /// <param name="scratch">One block of <see cref="StateIndex.Stride"/> lanes.</param>
+    /// <param name="step">Step, s.</param>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    public static void MidpointStep(
+        T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
+    {
+        int used = StateIndex.RotorSpeed + craft->RotorCount;
+        Advance(x, dx, scratch, T.Of(0.5 * step), used);
+        Normalise(scratch);
+        Derivative(scratch, command, craft, field, load, dx);
+        T h = T.Of(step), half = T.Of(0.5 * step);
+        AdvancePose(x, dx, h, half);
+        for (int n = StateIndex.Charge; n < used; n++) x[n] = T.Fma(h, dx[n], x[n]);
+    }
+
+    /// <summary>One step of the classical fourth-order Runge-Kutta method, the reference mode.</summary>
+    /// <param name="x">State, moved by the step.</param>
+    /// <param name="command">Duty of each speed controller, held over the step.</param>
+    /// <param name="craft">Constants.</param>
+    /// <param name="field">Air and gravity, held over the step.</param>
+    /// <param name="load">Receives the loads of the last stage.</param>
+    /// <param name="scratch">Three blocks of <see cref="StateIndex.Stride"/> lanes.</param>
+    /// <param name="step">Step, s.</param>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    public static void RungeKuttaStep(
+        T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
+    {
+        T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
+        int used = StateIndex.RotorSpeed + craft->RotorCount;
+        T sixth = T.Of(step / 6), third = T.Of(step / 3), half = T.Of(step / 2), whole = T.Of(step);
+        Derivative(x, command, craft, field, load, k);
+        Advance(x, k, sum, sixth, used);
+        Advance(x, k, y, half, used);
+        Derivative(y, command, craft, field, load, k);
+        Advance(sum, k, sum, third, used);
+        Advance(x, k, y, half, used);
+        Derivative(y, command, craft, field, load, k);
+        Advance(sum, k, sum, third, used);
+        Advance(x, k, y, whole, used);
+        Derivative(y, command, craft, field, load, k);
+        Advance(sum, k, x, sixth, used);
+        Normalise(x);
+    }
+
+    /// <summary>result = x + h dx.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void Advance(T* x, T* dx, T* result, T h, int used)
+    {
+        for (int n = 0; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+    }
+
+    /// <summary>Brings the attitude back to unit length.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void Normalise(T* x)
+    {
+        T* q = x + StateIndex.Attitude;
+        T norm2 = T.Fma(q[0], q[0], T.Fma(q[1], q[1], T.Fma(q[2], q[2], q[3] * q[3])));
+        T inverse = T.Of(1) / T.Sqrt(norm2);
+        q[0] = q[0] * inverse;
+        q[1] = q[1] * inverse;
+        q[2] = q[2] * inverse;
+        q[3] = q[3] * inverse;
+    }
+
+    /// <summary>Position, velocity, attitude and rates over a step of <see cref="MidpointStep"/>.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void AdvancePose(T* x, T* dx, T h, T half)
+    {
+        for (int axis = 0; axis < 3; axis++)
+        {
+            T v = x[StateIndex.Velocity + axis];
+            T next = T.Fma(h, dx[StateIndex.Velocity + axis], v);
+            x[StateIndex.Position + axis] = T.Fma(half, v + next, x[StateIndex.Position + axis]);
+            x[StateIndex.Velocity + axis] = next;
+        }
+
+        T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
+        T ax = half * T.Fma(half, dx[StateIndex.Rate], wx);
+        T ay = half * T.Fma(half, dx[StateIndex.Rate + 1], wy);
+        T az = half * T.Fma(half, dx[StateIndex.Rate + 2], wz);
+        x[StateIndex.Rate] = T.Fma(h, dx[StateIndex.Rate], wx);
+        x[StateIndex.Rate + 1] = T.Fma(h, dx[StateIndex.Rate + 1], wy);
+        x[StateIndex.Rate + 2] = T.Fma(h, dx[StateIndex.Rate + 2], wz);
+
+        // q <- q (cos |a|, a sin|a| / |a|), a half the angle turned; series good to |a|^6, the rest is mended below
+        T a2 = T.Fma(ax, ax, T.Fma(ay, ay, az * az));
+        T one = T.Of(1);
+        T sinc = one - (a2 * T.Fma(a2, T.Of(-1.0 / 120), T.Of(1.0 / 6)));
+        T cos = one - (a2 * T.Fma(a2, T.Of(-1.0 / 24), T.Of(0.5)));
+        ax = ax * sinc;
+        ay = ay * sinc;
+        az = az * sinc;
+        T* q = x + StateIndex.Attitude;
+        T qw = q[0], qx = q[1], qy = q[2], qz = q[3];
+        T nw = T.Fma(qw, cos, -(qx * ax)) - T.Fma(qy, ay, qz * az);
+        T nx = T.Fma(qw, ax, qx * cos) + T.Fma(qy, az, -(qz * ay));
+        T ny = T.Fma(qw, ay, qy * cos) + T.Fma(qz, ax, -(qx * az));
+        T nz = T.Fma(qw, az, qz * cos) + T.Fma(qx, ay, -(qy * ax));
+
+        // one Newton step of 1/sqrt from 1: the length is 1 but for rounding and the series' seventh-order rest
+        T norm2 = T.Fma(nw, nw, T.Fma(nx, nx, T.Fma(ny, ny, nz * nz)));
+        T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
+        q[0] = nw * mend;
+        q[1] = nx * mend;
+        q[2] = ny * mend;
+        q[3] = nz * mend;
+    }
+}

@@ -1,0 +1,132 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+
+namespace Simfeel.Physics.Lanes;
+
+/// <summary>Four craft side by side in double precision.</summary>
+public unsafe struct Lane4 : ILane<Lane4>
+{
+    /// <summary>The numbers.</summary>
+    public Vector256<double> v;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 operator +(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = a.v + b.v;
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 operator -(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = a.v - b.v;
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 operator *(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = a.v * b.v;
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 operator /(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = a.v / b.v;
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 operator -(Lane4 a)
+    {
+        Lane4 r;
+        r.v = -a.v;
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Of(double value)
+    {
+        Lane4 r;
+        r.v = Vector256.Create(value);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Fma(Lane4 a, Lane4 b, Lane4 c)
+    {
+        Lane4 r;
+        r.v = Vector256.FusedMultiplyAdd(a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Sqrt(Lane4 a)
+    {
+        Lane4 r;
+        r.v = Vector256.Sqrt(a.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Abs(Lane4 a)
+    {
+        Lane4 r;
+        r.v = Vector256.Abs(a.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Min(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = Vector256.MinNative(a.v, b.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Max(Lane4 a, Lane4 b)
+    {
+        Lane4 r;
+        r.v = Vector256.MaxNative(a.v, b.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 IfLess(Lane4 a, Lane4 b, Lane4 then, Lane4 otherwise)
+    {
+        Lane4 r;
+        r.v = Vector256.ConditionalSelect(Vector256.LessThan(a.v, b.v), then.v, otherwise.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Lookup(
+        Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table,
+        out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>
+        CellLookup.Four(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+
+    /// <inheritdoc/>
+    public static int Width => 4;
+
+    /// <inheritdoc/>
+    public static bool IsSingle => false;
+}

@@ -1,0 +1,44 @@
+using System.Runtime.CompilerServices;
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+
+namespace Simfeel.Physics.Motors;
+
+/// <summary>
+/// The laws of a permanent-magnet motor and its speed controller, quasi-static (winding inductance L/R is about 0.1 ms),
+/// over lanes: the flight kernel and <see cref="MotorModel"/> both use these.
+/// </summary>
+internal static unsafe class MotorLaws<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Speed (rad/s) up to which the constant loss torque fades in, so that a rotor at rest stays at rest.</summary>
+    private const double RubbingSpeed = 20;
+
+    /// <summary>1 / (R + k_c |w|), 1/ohm: all that limits the current at a speed.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Conductance(RotorLanes<T>* rotor, T speed) =>
+        T.Of(1) / T.Fma(rotor->CommutationDroop, T.Abs(speed), rotor->Resistance);
+
+    /// <summary>i = (d V - e) / (R + k_c |w|), held between the braking and the driving limit, A.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Current(RotorLanes<T>* rotor, T duty, T voltage, T backEmf, T conductance)
+    {
+        T free = T.Fma(duty, voltage, -backEmf) * conductance;
+        return T.Min(T.Max(free, rotor->BrakeLimit), rotor->CurrentLimit);
+    }
+
+    /// <summary>
+    /// Torque on the rotor after all losses, N m. The magnetic torque saturates as the (3, 2) Pade approximant of tanh,
+    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T ShaftTorque(RotorLanes<T>* rotor, T current, T speed)
+    {
+        T one = T.Of(1), three = T.Of(3), twentySeven = T.Of(27);
+        T s = T.Min(T.Max(current * rotor->SaturationPerAmpere, -three), three);
+        T s2 = s * s;
+        T magnetic = rotor->TorqueLimit * (s * (twentySeven + s2) / T.Fma(T.Of(9), s2, twentySeven));
+        T rubbing = T.Min(T.Max(speed * T.Of(1 / RubbingSpeed), -one), one);
+        return magnetic - T.Fma(rotor->LossTorque, rubbing, rotor->LossTorquePerSpeed * speed);
+    }
+}
