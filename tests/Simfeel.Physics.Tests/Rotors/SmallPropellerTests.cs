@@ -37,8 +37,8 @@ public class SmallPropellerTests
     public void Da4002_zero_thrust_and_best_efficiency()
     {
         double zero = 0.5, best = 0, bestAdvance = 0;
-        while (Turn(Specimens.Da4002, 6045, zero).CT > 0) zero += 0.002;
-        for (double j = 0.2; j < 0.9; j += 0.005)
+        while (Turn(Specimens.Da4002, 6045, zero).CT > 0) zero += 0.005;
+        for (double j = 0.2; j < zero - 0.01; j += 0.01)
         {
             (double ct, double cp) = Turn(Specimens.Da4002, 6045, j);
             if (j * ct / cp > best) (best, bestAdvance) = (j * ct / cp, j);
