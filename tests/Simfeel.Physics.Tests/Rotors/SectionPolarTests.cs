@@ -15,16 +15,16 @@ public class SectionPolarTests
         double sum = 0;
         int count = 0;
         for (int row = 0; row < Specimens.SdaReynolds.Length; row++)
-        for (int i = 1; i < Specimens.SdaAnglesDeg.Length; i++)
-        {
-            double angle = Specimens.SdaAnglesDeg[i] - 0.9;
-            SectionCoefficients c = LowReynoldsPolar.Instance.At(Specimens.Radians(angle), Specimens.SdaReynolds[row], 0);
-            double miss = c.Lift - Specimens.SdaLift[row][i];
-            Assert.InRange(Math.Abs(miss), 0, 0.22);
-            sum += miss * miss;
-            count++;
-            if (Specimens.SdaAnglesDeg[i] <= 8) Assert.InRange(c.Drag / Specimens.SdaDrag[row][i], 0.75, 1.45);
-        }
+            for (int i = 1; i < Specimens.SdaAnglesDeg.Length; i++)
+            {
+                double angle = Specimens.SdaAnglesDeg[i] - 0.9;
+                SectionCoefficients c = LowReynoldsPolar.Instance.At(Specimens.Radians(angle), Specimens.SdaReynolds[row], 0);
+                double miss = c.Lift - Specimens.SdaLift[row][i];
+                Assert.InRange(Math.Abs(miss), 0, 0.22);
+                sum += miss * miss;
+                count++;
+                if (Specimens.SdaAnglesDeg[i] <= 8) Assert.InRange(c.Drag / Specimens.SdaDrag[row][i], 0.75, 1.45);
+            }
         Assert.InRange(Math.Sqrt(sum / count), 0, 0.09);
     }
 
@@ -33,12 +33,12 @@ public class SectionPolarTests
     {
         TabulatedPolar polar = Specimens.Sda1075;
         for (int row = 0; row < Specimens.SdaReynolds.Length; row++)
-        for (int i = 0; i < Specimens.SdaAnglesDeg.Length; i++)
-        {
-            SectionCoefficients c = polar.At(Specimens.Radians(Specimens.SdaAnglesDeg[i]), Specimens.SdaReynolds[row], 0);
-            Assert.Equal(Specimens.SdaLift[row][i], c.Lift, 1e-12);
-            Assert.Equal(Specimens.SdaDrag[row][i], c.Drag, 1e-12);
-        }
+            for (int i = 0; i < Specimens.SdaAnglesDeg.Length; i++)
+            {
+                SectionCoefficients c = polar.At(Specimens.Radians(Specimens.SdaAnglesDeg[i]), Specimens.SdaReynolds[row], 0);
+                Assert.Equal(Specimens.SdaLift[row][i], c.Lift, 1e-12);
+                Assert.Equal(Specimens.SdaDrag[row][i], c.Drag, 1e-12);
+            }
         double beyond = Specimens.Radians(16) + TabulatedPolar.FadeWidth + 0.01;
         Assert.Equal(FlatPlate.At(beyond, 0.01329), polar.At(beyond, 100e3, 0));
         Assert.Equal(polar.At(0.1, 100e3, 0), polar.At(0.1, 1e6, 0));
@@ -68,21 +68,21 @@ public class SectionPolarTests
     public void Coefficients_are_finite_and_continuous_and_drag_is_positive_at_every_angle()
     {
         foreach (SectionPolar polar in new SectionPolar[] { LowReynoldsPolar.Instance, Specimens.Sda1075 })
-        foreach (double reynolds in new[] { 1.0, 5e3, 2e4, 1e5, 1e6 })
-        foreach (double mach in new[] { 0, 0.4, 0.7, 1.2 })
-        {
-            SectionCoefficients last = polar.At(-Math.PI, reynolds, mach), first = last;
-            for (int i = -1799; i <= 1800; i++)
-            {
-                SectionCoefficients c = polar.At(i * Math.PI / 1800, reynolds, mach);
-                Assert.True(double.IsFinite(c.Lift) && c.Drag > 0, $"Re {reynolds} M {mach} step {i}");
-                Assert.InRange(Math.Abs(c.Lift - last.Lift), 0, 0.06);
-                Assert.InRange(Math.Abs(c.Drag - last.Drag), 0, 0.06);
-                last = c;
-            }
-            Assert.Equal(first.Lift, last.Lift, 1e-3);
-            Assert.Equal(first.Drag, last.Drag, 1e-3);
-        }
+            foreach (double reynolds in new[] { 1.0, 5e3, 2e4, 1e5, 1e6 })
+                foreach (double mach in new[] { 0, 0.4, 0.7, 1.2 })
+                {
+                    SectionCoefficients last = polar.At(-Math.PI, reynolds, mach), first = last;
+                    for (int i = -1799; i <= 1800; i++)
+                    {
+                        SectionCoefficients c = polar.At(i * Math.PI / 1800, reynolds, mach);
+                        Assert.True(double.IsFinite(c.Lift) && c.Drag > 0, $"Re {reynolds} M {mach} step {i}");
+                        Assert.InRange(Math.Abs(c.Lift - last.Lift), 0, 0.06);
+                        Assert.InRange(Math.Abs(c.Drag - last.Drag), 0, 0.06);
+                        last = c;
+                    }
+                    Assert.Equal(first.Lift, last.Lift, 1e-3);
+                    Assert.Equal(first.Drag, last.Drag, 1e-3);
+                }
     }
 
     [Fact]
