@@ -53,8 +53,9 @@ internal readonly record struct FlowDirection(double Rotation, double Axial, dou
 /// with swirl from the torque likewise and a linear inflow gradient.
 /// <para>
 /// Momentum thrust rises with v from minus to plus infinity, so a root always exists, and blade thrust falls with v
-/// except in deep stall. Of several roots the one of highest |v| upward of zero lift is taken: downward steps from far
-/// above find it, then Chandrupatla's method closes the bracket. Fixed-point iteration, the usual way, diverges in descent.
+/// except in deep stall, where there may be three. A lifting annulus takes the highest, found by steps down from above
+/// all of them; an annulus that is pressed down without induced flow takes the root nearest to zero. Chandrupatla's method
+/// closes the bracket. Fixed-point iteration, the usual way, diverges in descent.
 /// </para>
 /// </summary>
 internal static class InflowSolver
@@ -77,10 +78,7 @@ internal static class InflowSolver
         where TBlades : struct, IAnnulusBlades, allows ref struct
     {
         double atRest = Residual(blades, direction, 0);
-        double side = atRest < 0 ? -1 : 1;
-        return side > 0
-            ? FromAbove(blades, direction, atRest)
-            : FromRest(blades, direction, atRest);
+        return atRest < 0 ? FromRest(blades, direction, atRest) : FromAbove(blades, direction, atRest);
     }
 
     /// <summary>The flow at the blades for an induced velocity.</summary>

@@ -6,8 +6,8 @@ namespace Simfeel.Physics.Tests.Rotors;
 public class SectionPolarTests
 {
     /// <summary>
-    /// XFOIL 6.99, SDA1075, Ncrit 4, Mach 0. The default section carries 0.9 degrees more camber, so its lift is compared
-    /// at 0.9 degrees less. Measured: lift RMS 0.060, drag ratio 0.83 to 1.30 up to 8 degrees.
+    /// XFOIL 6.99, SDA1075, Ncrit 4, Mach 0. The default section carries 0.4 degrees more camber, so its lift is compared
+    /// at 0.4 degrees less. Measured: lift RMS 0.053, worst 0.125, drag ratio 0.87 to 1.06 up to 8 degrees.
     /// </summary>
     [Fact]
     public void Default_polar_follows_the_tables_it_was_fitted_to()
@@ -17,15 +17,15 @@ public class SectionPolarTests
         for (int row = 0; row < Specimens.SdaReynolds.Length; row++)
             for (int i = 1; i < Specimens.SdaAnglesDeg.Length; i++)
             {
-                double angle = Specimens.SdaAnglesDeg[i] - 0.9;
+                double angle = Specimens.SdaAnglesDeg[i] - 0.4;
                 SectionCoefficients c = LowReynoldsPolar.Instance.At(Specimens.Radians(angle), Specimens.SdaReynolds[row], 0);
                 double miss = c.Lift - Specimens.SdaLift[row][i];
-                Assert.InRange(Math.Abs(miss), 0, 0.22);
+                Assert.InRange(Math.Abs(miss), 0, 0.15);
                 sum += miss * miss;
                 count++;
-                if (Specimens.SdaAnglesDeg[i] <= 8) Assert.InRange(c.Drag / Specimens.SdaDrag[row][i], 0.75, 1.45);
+                if (Specimens.SdaAnglesDeg[i] <= 8) Assert.InRange(c.Drag / Specimens.SdaDrag[row][i], 0.8, 1.15);
             }
-        Assert.InRange(Math.Sqrt(sum / count), 0, 0.09);
+        Assert.InRange(Math.Sqrt(sum / count), 0, 0.065);
     }
 
     [Fact]

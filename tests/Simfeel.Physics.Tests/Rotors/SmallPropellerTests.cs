@@ -49,6 +49,26 @@ public class SmallPropellerTests
     }
 
     /// <summary>
+    /// The default section on measured blades, same source: what it was chosen on, so a bound on its scatter, not a
+    /// prediction.
+    /// </summary>
+    [Fact]
+    public void Default_section_on_measured_blades()
+    {
+        Check(Specimens.Da4002DefaultSection, 5533, 0, 0.1226, 0.0873, 0.1, 0.25);
+        Check(Specimens.Da4002DefaultSection, 6045, 0.378, 0.0971, 0.0767, 0.1, 0.25);
+        Check(Specimens.Gws5x3, 7413, 0, 0.1127, 0.0470, 0.15, 0.2);
+        Check(Specimens.Gws5x3, 9047, 0.250, 0.0740, 0.0386, 0.25, 0.3);
+
+        static void Check(RotorGeometry geometry, double rpm, double advance, double ct, double cp, double thrust, double power)
+        {
+            (double computedThrust, double computedPower) = Turn(geometry, rpm, advance);
+            Assert.InRange(computedThrust / ct, 1 - thrust, 1 + thrust);
+            Assert.InRange(computedPower / cp, 1 - power, 1 + power);
+        }
+    }
+
+    /// <summary>
     /// Default propellers at their usual full speed: bands around static values published for the size and pitch (UIUC vol.
     /// 1 and 2: APC-type 7 x 6 CT 0.095 and 8 x 3.8 CT 0.114 on a rig that reads thrust low; 5-inch two-blade 0.11 to 0.13)
     /// and, for three blades, common practice: 1.4 to 1.9 kgf from 5 inch at 29 000 rpm.

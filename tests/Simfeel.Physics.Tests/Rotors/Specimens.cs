@@ -66,6 +66,24 @@ internal static class Specimens
         0.15,
         Sda1075);
 
+    /// <summary>Direct-drive 5 x 3, two blades, section unknown: measured geometry, UIUC Propeller Data Site, volume 2.</summary>
+    public static RotorGeometry Gws5x3 { get; } = new(
+        5 * Inch,
+        2,
+        [
+            Station(0.15, 0.2290, 17.20), Station(0.20, 0.2344, 18.06), Station(0.30, 0.2372, 19.63),
+            Station(0.40, 0.2386, 20.54), Station(0.50, 0.2361, 20.24), Station(0.55, 0.2321, 19.49),
+            Station(0.60, 0.2261, 18.34), Station(0.65, 0.2177, 17.00), Station(0.70, 0.2078, 15.77),
+            Station(0.75, 0.1967, 14.73), Station(0.80, 0.1842, 13.77), Station(0.85, 0.1696, 12.90),
+            Station(0.90, 0.1532, 12.26), Station(0.95, 0.1266, 11.66), Station(1.00, 0.0242, 5.75),
+        ],
+        0.15,
+        LowReynoldsPolar.Instance);
+
+    /// <summary>DA4002 with the default section in place of its own.</summary>
+    public static RotorGeometry Da4002DefaultSection { get; } =
+        new(Da4002.Diameter, Da4002.Blades, Da4002.Stations, Da4002.RootCutOut, LowReynoldsPolar.Instance);
+
     public static RotorGeometry Default(int index)
     {
         (_, double diameter, double pitch, int blades, _) = Defaults[index];
