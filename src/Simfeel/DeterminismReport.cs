@@ -1,4 +1,3 @@
-using Simfeel.CommandLine.Commands;
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics.Air;

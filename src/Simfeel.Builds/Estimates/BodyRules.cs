@@ -24,7 +24,7 @@ internal static class BodyRules
                 ledger.OrDefault("stack.x_mm"),
                 ledger.OrDefault("stack.y_mm"),
                 ledger.OrRule("stack.z_mm", MiddleOfDeck(frame), 0.3)),
-            Power = ledger.OrRule("stack.power_W", 300 * mass, 0.3),
+            Power = ledger.OrRule("stack.power_W", 400 * mass, 0.3),
             WiringMass = 0,
         };
     }

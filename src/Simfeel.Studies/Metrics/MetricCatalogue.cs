@@ -159,7 +159,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Yaw, Name = "yaw_time_to_90_deg", Title = "time to swing the nose 90 deg", Unit = "s",
-            Display = Milliseconds, Floor = 0.01, Weight = 0.9,
+            Display = Milliseconds, Floor = 0.01, Weight = 0.7,
             Read = log => log.TimeTurned(Start, 2, Math.PI / 2),
             Say = s => $"{s.More} needs {s.Larger} milliseconds to swing its nose through a right angle, {s.Less} needs {s.Smaller}.",
         },
@@ -173,7 +173,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Yaw, Name = "yaw_stop_time", Title = "time to stop a full yaw", Unit = "s",
-            Display = Milliseconds, Floor = 0.01, Weight = 0.8,
+            Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
             Say = s => $"Let go of a full-speed yaw, and {s.More} takes {s.Larger} milliseconds to stop, {s.Less} takes {s.Smaller}.",
         },
