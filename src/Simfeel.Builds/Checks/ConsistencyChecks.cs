@@ -85,11 +85,11 @@ internal static class ConsistencyChecks
     private static bool Flat(IReadOnlyList<MotorMount> mounts)
     {
         foreach (MotorMount a in mounts)
-        foreach (MotorMount b in mounts)
-        {
-            Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
-            if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
-        }
+            foreach (MotorMount b in mounts)
+            {
+                Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
+                if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
+            }
         return true;
     }
 
