@@ -27,6 +27,10 @@ public sealed record TunedUnit
     /// <summary>Angular acceleration to thrust.</summary>
     public required Allocation Allocation { get; init; }
 
+    /// <summary>Throttle curve whose hover stick is where a craft with a stick in proportion to duty would hover.</summary>
+    public ThrottleCurve Throttle =>
+        new(Math.Clamp(Hover.Rotor.Duty, 0.05, 0.95), Math.Clamp(HoverShare, 0.01, 0.99));
+
     /// <summary>Smallest share of full thrust that the mixer asks of a rotor.</summary>
     public double IdleShare => Map.Share(Unit.IdleDuty);
 

@@ -1,4 +1,3 @@
-using Simfeel.CommandLine.Commands;
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics.Air;
@@ -13,7 +12,7 @@ namespace Simfeel.CommandLine;
 /// </summary>
 internal static class DeterminismReport
 {
-    private static readonly string[] Builds = ["wagtail", "curlew"];
+    private static readonly string[] Builds = ["sanderling", "wagtail", "curlew", "gannet"];
 
     /// <summary>The hashes by name.</summary>
     public static Dictionary<string, object?> Make()
