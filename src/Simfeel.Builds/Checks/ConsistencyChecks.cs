@@ -19,7 +19,8 @@ internal static class ConsistencyChecks
         TipSpeed(build, report);
         BatteryCurrent(build, report);
         Spins(build, report);
-        ClearanceChecks.Run(build, report.Say);
+        bool plateGiven = sheet.Numbers.ContainsKey("frame.plate_width_mm") || sheet.Numbers.ContainsKey("frame.plate_length_mm");
+        ClearanceChecks.Run(build, plateGiven, report.Say);
     }
 
     /// <summary>R KV^2 of one stator size is nearly constant: Km^2 = Kt^2/R grows with the copper and the lever arm only.</summary>
