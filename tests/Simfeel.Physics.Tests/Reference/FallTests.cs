@@ -25,8 +25,9 @@ public class FallTests
     {
         Craft craft = TestCraft.RigidBody(Slug, Mat3.Diagonal(3.6 * SlugFoot2, 3.6 * SlugFoot2, 3.6 * SlugFoot2));
         CraftState end = TestCraft.Fly(craft, CraftState.AtRest(craft), integrator, 1.0 / 1024, 30 * 1024, gravity: 9.80665);
+        // both methods are exact here but for the rounding of 30 720 additions
         Bound.Check($"parabola, {integrator}, m", Math.Abs(end.p_WB.Z - (0.5 * 9.80665 * 900)), 1e-8);
-        Bound.Check($"parabola, {integrator}, m/s", Math.Abs(end.v_WB.Z - (9.80665 * 30)), 1e-10);
+        Bound.Check($"parabola, {integrator}, m/s", Math.Abs(end.v_WB.Z - (9.80665 * 30)), 2e-9);
     }
 
     [Theory]

@@ -52,7 +52,7 @@ public class FreeRotationTests
     public static TheoryData<string> Cases => ["A", "B", "C"];
 
     // Steps where the truncation of the fourth-order method is below the tolerance: A 2.5e-4 s, B 2.5e-4 s, C 1e-3 s.
-    // Measured largest differences: see the assertion.
+    // Measured largest differences: A 4.4e-13, B 2.8e-12, C 7.9e-14.
     [Theory]
     [MemberData(nameof(Cases))]
     public void Runge_kutta_meets_every_row_of_the_closed_form_to_1e_9(string name)
@@ -92,9 +92,10 @@ public class FreeRotationTests
         }
     }
 
+    // Case A, 10 s at 1 ms. Measured: Runge-Kutta 1.3e-13 of the energy, 3.1e-13 of the momentum; midpoint 1.0e-7, 9.7e-7.
     [Theory]
-    [InlineData(Integrator.RungeKutta, 1e-10, 1e-10)]
-    [InlineData(Integrator.Midpoint, 5e-4, 5e-4)]
+    [InlineData(Integrator.RungeKutta, 1e-12, 1e-12)]
+    [InlineData(Integrator.Midpoint, 3e-7, 3e-6)]
     public void Energy_and_momentum_of_a_tumbling_body_stay(Integrator integrator, double energyBound, double momentumBound)
     {
         (Craft craft, Vec3 rate, _) = Case("A");
