@@ -1,0 +1,16 @@
+using Simfeel.Physics;
+
+namespace Simfeel.Flight;
+
+/// <summary>A craft as the flight loop needs it: its physics and the traits of its electronics.</summary>
+/// <param name="Name">Shown to users.</param>
+/// <param name="Craft">Its constants.</param>
+/// <param name="GyroLowPass_Hz">Cut-off of the gyro's first-order low-pass filter, Hz.</param>
+/// <param name="CommandDelay">From the controller's output to the speed controller's duty, s.</param>
+/// <param name="IdleShare">Smallest share of full thrust that the mixer asks of a rotor, so that it keeps turning.</param>
+public sealed record FlightUnit(
+    string Name,
+    Craft Craft,
+    double GyroLowPass_Hz,
+    double CommandDelay,
+    double IdleShare);
