@@ -36,8 +36,8 @@ public sealed record TunedUnit
     /// <summary>Gains by axis.</summary>
     public Gains Gains => new(RollPitch.Gains, RollPitch.Gains, Yaw.Gains);
 
-    /// <summary>Share of full thrust that hovers.</summary>
-    public double HoverShare => Hover.Rotor.Thrust / Map.FullThrust;
+    /// <summary>Share of full thrust at which the mixer gives every rotor its hover duty.</summary>
+    public required double HoverShare { get; init; }
 
     /// <summary>
     /// Largest integral of each axis, rad/s^2: a third of the angular acceleration that the rotors have between hover
@@ -82,6 +82,7 @@ public sealed record TunedUnit
             Gravity = StandardGravity,
             Hover = hover,
             Map = map,
+            HoverShare = map.Share(hover.Rotor.Duty),
             Allocation = Allocation.Of(unit.Craft, map),
             RollPitch = rollPitch,
             Yaw = yaw,

@@ -41,6 +41,19 @@ public sealed record ThrustMap
         return s * (B1 + (s * (B2 + (s * B3))));
     }
 
+    /// <summary>Share of full thrust for a duty, 0 to 1: the inverse of <see cref="Duty"/>, which rises.</summary>
+    public double Share(double duty)
+    {
+        double low = 0, high = 1;
+        for (int n = 0; n < 60; n++)
+        {
+            double middle = (low + high) / 2;
+            if (Duty(middle) < duty) low = middle;
+            else high = middle;
+        }
+        return (low + high) / 2;
+    }
+
     /// <summary>Slope of <see cref="Duty"/>.</summary>
     public double Slope(double share)
     {

@@ -64,40 +64,43 @@ public sealed class MatchedTuning
             : throw new InvalidOperationException("No gains reach the phase and gain margin of the matched policy on this craft.");
     }
 
-    /// <summary>The highest frequency at which the loop's phase equals the margin, with the gain that makes it the crossover.</summary>
+    /// <summary>
+    /// The highest frequency at which the loop's phase falls through the margin, with the gain that makes it the crossover.
+    /// The phase is followed upwards from low frequency so that dead time may turn it past -180 degrees and be seen to.
+    /// </summary>
     private static AxisTuning? AtPhaseMargin(RateLoop loop, double lead, double feedForward)
     {
         double ratio = Math.Pow(loop.HighestFrequency / LowestFrequency, 1.0 / FrequencySteps);
-        double upper = loop.HighestFrequency;
-        bool above = Excess(upper) > 0;
-        while (upper > LowestFrequency)
+        double found = 0, foundPhase = 0;
+        double phase = loop.Response(LowestFrequency, Shape(LowestFrequency, lead)).Phase;
+        if (phase > 0) phase -= 2 * Math.PI;
+        double w = LowestFrequency;
+        for (int n = 0; n < FrequencySteps; n++)
         {
-            double lower = upper / ratio;
-            if (!above && Excess(lower) > 0)
-            {
-                for (int n = 0; n < 50; n++)
-                {
-                    double middle = Math.Sqrt(lower * upper);
-                    if (Excess(middle) > 0) lower = middle;
-                    else upper = middle;
-                }
-                return At(lower);
-            }
-            above = Excess(lower) > 0;
-            upper = lower;
+            double next = Follow(phase, loop.Response(w * ratio, Shape(w * ratio, lead)));
+            if (Excess(phase) > 0 && Excess(next) <= 0) (found, foundPhase) = (w, phase);
+            (w, phase) = (w * ratio, next);
         }
-        return null;
+        if (found == 0) return null;
 
-        double Excess(double w) => Phase(loop.Response(w, Shape(w, lead))) + Math.PI - PhaseMargin;
-
-        AxisTuning At(double w)
+        double lower = found, upper = found * ratio;
+        for (int n = 0; n < 50; n++)
         {
-            AxisGains shape = Shape(w, lead);
-            double gain = 1 / loop.Response(w, shape).Magnitude;
-            AxisGains gains = new(gain, gain * shape.Integral, gain * shape.Derivative, feedForward);
-            return new(gains, w, PhaseMargin, Margin(loop, gains, w));
+            double middle = Math.Sqrt(lower * upper);
+            if (Excess(Follow(foundPhase, loop.Response(middle, Shape(middle, lead)))) > 0) lower = middle;
+            else upper = middle;
         }
+        AxisGains shape = Shape(lower, lead);
+        double gain = 1 / loop.Response(lower, shape).Magnitude;
+        AxisGains gains = new(gain, gain * shape.Integral, gain * shape.Derivative, feedForward);
+        return new(gains, lower, PhaseMargin, Margin(loop, gains, lower));
+
+        static double Excess(double phase) => phase + Math.PI - PhaseMargin;
     }
+
+    /// <summary>The phase of a response, on the turn that lies nearest to a phase close by.</summary>
+    private static double Follow(double near, Complex response) =>
+        near + Math.IEEERemainder(response.Phase - near, 2 * Math.PI);
 
     private static AxisGains Shape(double crossover, double lead) => new(1, crossover / IntegralRatio, lead, 0);
 
@@ -107,17 +110,14 @@ public sealed class MatchedTuning
         const int steps = 400;
         double ratio = Math.Pow(loop.HighestFrequency / crossover, 1.0 / steps);
         double largest = 0;
-        bool beyond = false;
+        double phase = PhaseMargin - Math.PI;
         double w = crossover;
         for (int n = 0; n <= steps; n++, w *= ratio)
         {
             Complex response = loop.Response(w, gains);
-            beyond |= Phase(response) <= -Math.PI;
-            if (beyond) largest = Math.Max(largest, response.Magnitude);
+            phase = Follow(phase, response);
+            if (phase <= -Math.PI) largest = Math.Max(largest, response.Magnitude);
         }
         return largest > 0 ? 1 / largest : double.PositiveInfinity;
     }
-
-    /// <summary>Phase in (-2 pi, 0]: the loops here lag.</summary>
-    private static double Phase(Complex value) => value.Phase > 0 ? value.Phase - (2 * Math.PI) : value.Phase;
 }
