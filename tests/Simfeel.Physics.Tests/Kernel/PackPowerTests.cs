@@ -48,6 +48,34 @@ public class PackPowerTests
         Bound.Check($"pack power, relative ({where})", worst, 1e-9);
     }
 
+    // Four motors, all at their driving limits at the open-circuit voltage, none of which is there at the terminal voltage:
+    // a search that only repeats "who is at a limit at this voltage" swings between 7.2 V and 15.6 V for ever.
+    [Fact]
+    public void Motors_that_are_held_at_no_load_voltage_only_are_found()
+    {
+        double[] duty = [0.9, 0.82, 1, 1], backEmf = [8.9, 10.1, 9.2, 12.1], resistance = [0.072, 0.095, 0.098, 0.067];
+        double[] limit = [42, 50, 44, 48], brake = [15, 0, 0, 0];
+        Craft quad = TestCraft.Quad(TestCraft.NoAir);
+        Craft craft = quad with
+        {
+            Rotors = [.. quad.Rotors.Select((r, k) => r with
+            {
+                Kt = 0.005, Resistance = resistance[k], CommutationDroop = 0, CurrentLimit = limit[k], BrakeCurrentLimit = brake[k],
+            })],
+            Battery = TestCraft.FlatBattery(15.42, 0.0357, 20),
+        };
+        CraftState state = CraftState.AtRest(craft);
+        for (int k = 0; k < 4; k++) state.RotorSpeeds[k] = backEmf[k] / 0.005;
+        using CraftBatch<Lane1> batch = TestCraft.Batch(craft, state);
+        for (int k = 0; k < 4; k++) batch.SetCommand(0, k, duty[k]);
+        batch.Evaluate();
+        Sample sample = batch.GetSample(0);
+        double taken = 20;
+        for (int k = 0; k < 4; k++) taken += MotorModel.PackPower(craft.Rotors[k], sample.MotorCurrent[k], state.RotorSpeeds[k]);
+        Bound.Check("pack power, swinging case, relative", Math.Abs((sample.PackVoltage * sample.PackCurrent / taken) - 1), 1e-12);
+        Assert.InRange(sample.PackVoltage, 12.5, 12.9);
+    }
+
     private static Craft RandomCraft(Random random)
     {
         Craft quad = TestCraft.Quad(TestCraft.NoAir);
