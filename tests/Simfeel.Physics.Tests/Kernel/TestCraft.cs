@@ -192,12 +192,15 @@ internal static class TestCraft
         return energy;
     }
 
-    private static RotorTable MakeIrregular(int seed)
+    /// <summary>
+    /// Random coefficients at every node; torque always against the rotation, so that no rotor drives itself.
+    /// </summary>
+    public static RotorTable MakeIrregular(int seed)
     {
         Random random = new(seed);
-        return Filled((_, _, _) => new(
+        return Filled((i, _, _) => new(
             (0.06 * random.NextDouble()) - 0.01,
-            (0.01 * random.NextDouble()) - 0.001,
+            Math.Sign(RotorTableGrid.DirectionAt(i, 0).Rotation) * (0.0005 + (0.009 * random.NextDouble())),
             0.05 * random.NextDouble(),
             (0.02 * random.NextDouble()) - 0.01));
     }
