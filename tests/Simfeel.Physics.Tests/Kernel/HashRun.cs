@@ -80,6 +80,18 @@ public static class HashRun
         }
     }
 
+    /// <summary>Some steps of every lane type with both integrators, so that the compiler meets all of the kernel.</summary>
+    public static void Drive(int steps)
+    {
+        foreach (Integrator integrator in Enum.GetValues<Integrator>())
+        {
+            Fly<Lane1>(integrator, steps);
+            Fly<Lane4>(integrator, steps);
+            Fly<Lane8>(integrator, steps);
+            Fly<LaneF16>(integrator, steps);
+        }
+    }
+
     /// <summary>Instruction sets in use, then one line for each hash: what runs with other settings must print again.</summary>
     public static IEnumerable<string> Lines(int steps)
     {
