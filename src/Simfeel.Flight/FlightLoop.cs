@@ -148,7 +148,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
             for (int slot = 0; slot < DelaySlots; slot++)
                 Set(_delayed + (slot * Craft.MaxRotors) + k, unit.Hover.Rotor.Duty);
         }
-        Set(&_controller->Idle, unit.Unit.IdleShare);
+        Set(&_controller->Idle, unit.IdleShare);
         Set(&_controller->B1, unit.Map.B1);
         Set(&_controller->B2, unit.Map.B2);
         Set(&_controller->B3, unit.Map.B3);

@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Flight;
 
 /// <summary>
@@ -44,4 +46,8 @@ public sealed record PilotProfile
 
     /// <summary>Time between two readings of the sticks, s.</summary>
     public double StickPeriod => StepsPerStickReading / (double)StepRate;
+
+    /// <summary>Rates about the body axes (rad/s) that a stick position commands.</summary>
+    public Vec3 RateFor(Sticks sticks) =>
+        new(RollPitch.Rate(sticks.Roll), RollPitch.Rate(sticks.Pitch), Yaw.Rate(sticks.Yaw));
 }

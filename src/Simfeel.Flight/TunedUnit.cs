@@ -27,6 +27,13 @@ public sealed record TunedUnit
     /// <summary>Angular acceleration to thrust.</summary>
     public required Allocation Allocation { get; init; }
 
+    /// <summary>Throttle curve whose hover stick is where a craft with a stick in proportion to duty would hover.</summary>
+    public ThrottleCurve Throttle =>
+        new(Math.Clamp(Hover.Rotor.Duty, 0.05, 0.95), Math.Clamp(HoverShare, 0.01, 0.99));
+
+    /// <summary>Smallest share of full thrust that the mixer asks of a rotor.</summary>
+    public double IdleShare => Map.Share(Unit.IdleDuty);
+
     /// <summary>Tuning of roll and pitch.</summary>
     public required AxisTuning RollPitch { get; init; }
 
@@ -47,7 +54,7 @@ public sealed record TunedUnit
     {
         get
         {
-            double room = HoverShare - Unit.IdleShare;
+            double room = HoverShare - IdleShare;
             return new(Limit(0), Limit(1), Limit(2));
 
             double Limit(int axis)

@@ -33,9 +33,9 @@ internal static class BatteryRules
         double z = top
             ? -(frame.DeckHeight + (frame.PlateThickness / 2) + frame.TopPlateThickness + (size.Z / 2))
             : (frame.PlateThickness / 2) + (size.Z / 2);
-        double perCell = ledger.OrRule("battery.resistance_per_cell_mohm", (round ? 0.050 : 0.006) * AmpereHour / capacity, 0.3);
+        double perCell = ledger.OrRule("battery.resistance_per_cell_mohm", (round ? 0.050 : 0.005) * AmpereHour / capacity, 0.3);
         double lead = ledger.OrDefault("battery.lead_resistance_mohm");
-        double pair = ledger.OrRule("battery.pair_resistance_per_cell_mohm", 0.4 * perCell, 0.5);
+        double pair = ledger.OrRule("battery.pair_resistance_per_cell_mohm", 0.3 * perCell, 0.5);
         double full = ledger.OrDefault("battery.full_cell_voltage_V");
         return new BatterySpec
         {

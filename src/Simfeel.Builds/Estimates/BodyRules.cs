@@ -24,7 +24,7 @@ internal static class BodyRules
                 ledger.OrDefault("stack.x_mm"),
                 ledger.OrDefault("stack.y_mm"),
                 ledger.OrRule("stack.z_mm", MiddleOfDeck(frame), 0.3)),
-            Power = ledger.OrRule("stack.power_W", 300 * mass, 0.3),
+            Power = ledger.OrRule("stack.power_W", 400 * mass, 0.3),
             WiringMass = 0,
         };
     }
@@ -55,13 +55,13 @@ internal static class BodyRules
     {
         return new()
         {
-            Roll = Curve("roll"),
-            Pitch = Curve("pitch"),
-            Yaw = Curve("yaw"),
-            Throttle = new(ledger.OrDefault("pilot.throttle_hover_stick"), ledger.OrDefault("pilot.throttle_shape")),
+            Roll = Stick("roll"),
+            Pitch = Stick("pitch"),
+            Yaw = Stick("yaw"),
+            ThrottleHoverStick = ledger.OrDefault("pilot.throttle_hover_stick"),
         };
 
-        StickCurve Curve(string axis) => new(
+        StickSettings Stick(string axis) => new(
             ledger.OrDefault($"pilot.{axis}_centre_deg_s"),
             ledger.OrDefault($"pilot.{axis}_end_deg_s"),
             ledger.OrDefault($"pilot.{axis}_shape"));

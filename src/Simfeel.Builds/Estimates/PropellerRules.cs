@@ -43,7 +43,7 @@ internal static class PropellerRules
             BrakeCurrentLimit = braking ? ledger.OrRule("speed_controller.brake_current_limit_A", limit, 0) : 0,
             Resistance = ledger.OrRule("speed_controller.resistance_mohm", 0.004 * Math.Sqrt(60 / limit), 0.4),
             CommandDelay = ledger.OrDefault("speed_controller.command_delay_ms"),
-            IdleShare = ledger.OrDefault("speed_controller.idle_percent"),
+            IdleDuty = ledger.OrDefault("speed_controller.idle_percent"),
         };
     }
 }

@@ -71,6 +71,6 @@ public static partial class BuildFormat
         new("speed_controller.braking", KeyKind.Flag, "", 1, 0, 0, 1, "true", "true where it brakes the motor actively, false where it lets it coast", []),
         Estimated("speed_controller.brake_current_limit_A", "A", 1, 0, 500, "as current_limit_A", "largest current while braking"),
         Default("speed_controller.command_delay_ms", "ms", Milli, 0, 50, 1, "from the flight controller's command to the changed voltage"),
-        Default("speed_controller.idle_percent", "%", 0.01, 0, 25, 5.5, "smallest command in flight, of full"),
+        Default("speed_controller.idle_percent", "%", 0.01, 0, 25, 5.5, "smallest duty in flight, of full duty, so that the rotors keep turning"),
     ];
 }

@@ -16,9 +16,9 @@ public static partial class BuildFormat
         Default("battery.x_mm", "mm", Milli, -500, 500, 0, "centre, forward"),
         Default("battery.y_mm", "mm", Milli, -500, 500, 0, "centre, to the right"),
         Estimated("battery.z_mm", "mm", Milli, -500, 500, "against the plate it is mounted on", "centre, down"),
-        Estimated("battery.resistance_per_cell_mohm", "mohm", Milli, 0.1, 1000, "6 mohm Ah / capacity for pouch, 50 mohm Ah / capacity for cylindrical cells", "series resistance of one cell"),
+        Estimated("battery.resistance_per_cell_mohm", "mohm", Milli, 0.1, 1000, "5 mohm Ah / capacity for pouch, 50 mohm Ah / capacity for cylindrical cells", "series resistance of one cell"),
         Default("battery.lead_resistance_mohm", "mohm", Milli, 0, 200, 3, "leads and plug together"),
-        Estimated("battery.pair_resistance_per_cell_mohm", "mohm", Milli, 0, 1000, "40 % of resistance_per_cell", "further resistance of one cell that builds up with time"),
+        Estimated("battery.pair_resistance_per_cell_mohm", "mohm", Milli, 0, 1000, "30 % of resistance_per_cell", "further resistance of one cell that builds up with time"),
         Default("battery.pair_time_s", "s", 1, 0.2, 600, 15, "time in which it builds up"),
         Estimated("battery.current_rating_A", "A", 1, 0.5, 2000, "100 x capacity per hour for pouch, 10 x for cylindrical cells", "current that the pack stands for some seconds"),
     ];
@@ -32,7 +32,7 @@ public static partial class BuildFormat
         Default("stack.x_mm", "mm", Milli, -500, 500, 0, "centre, forward"),
         Default("stack.y_mm", "mm", Milli, -500, 500, 0, "centre, to the right"),
         Estimated("stack.z_mm", "mm", Milli, -500, 500, "middle of the deck", "centre, down"),
-        Estimated("stack.power_W", "W", 1, 0.05, 300, "0.3 W per gram of stack", "power that electronics and video draw all the time"),
+        Estimated("stack.power_W", "W", 1, 0.05, 300, "0.4 W per gram of stack", "power that electronics and video draw all the time"),
         Estimated("stack.wiring_mass_g", "g", Milli, 0, 1000, "3 % of all other parts", "wires, solder, straps, antennas, spread near the centre"),
     ];
 
@@ -82,9 +82,8 @@ public static partial class BuildFormat
     [
         .. StickAxis("roll", 200, 800),
         .. StickAxis("pitch", 200, 800),
-        .. StickAxis("yaw", 200, 600),
+        .. StickAxis("yaw", 150, 500),
         Default("pilot.throttle_hover_stick", "", 1, 0.05, 0.95, 0.4, "stick position at which the craft hovers, 0 to 1"),
-        Default("pilot.throttle_shape", "", 1, 0, 1, 0.3, "0 straight, 1 very flat around the hover point"),
     ];
 
     private static IReadOnlyList<KeySpec> Measured =>
@@ -102,6 +101,6 @@ public static partial class BuildFormat
     [
         Default($"pilot.{axis}_centre_deg_s", "deg/s", Degree, 5, 2000, centre, $"{axis} rate per full stick around the centre"),
         Default($"pilot.{axis}_end_deg_s", "deg/s", Degree, 20, 3000, end, $"{axis} rate at full stick"),
-        Default($"pilot.{axis}_shape", "", 1, 0, 1, 0.5, $"{axis}: 0 rises early, 1 stays soft until near the end"),
+        Default($"pilot.{axis}_shape", "", 1, 0, 1, 0.5, $"{axis}: 0 rises early (cubic), 1 stays soft until near the end (fifth power)"),
     ];
 }

@@ -15,6 +15,6 @@ public sealed record SpeedControllerSpec
     /// <summary>From command to changed voltage, s; 0 to 0.05, default 0.001.</summary>
     public required double CommandDelay { get; init; }
 
-    /// <summary>Smallest command in flight over the full command; 0 to 0.25, default 0.055.</summary>
-    public required double IdleShare { get; init; }
+    /// <summary>Smallest duty in flight over full duty; 0 to 0.25, default 0.055.</summary>
+    public required double IdleDuty { get; init; }
 }

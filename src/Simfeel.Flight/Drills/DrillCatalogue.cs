@@ -60,7 +60,9 @@ public static class DrillCatalogue
                 double left = (2 * Math.PI) - view.Turned.Y;
                 bool opened = left < FlipThrottle;
                 recovered |= opened && view.Time > Drill.LeadIn + 0.1 && view.Sample.State.v_WB.Z <= 0;
-                double pitch = effort * Math.Clamp(left / FlipEase, -1, 1);
+                // the rate falls about with the square root of the angle left, as under steady braking
+                double ease = Math.Clamp(left / FlipEase, -1, 1);
+                double pitch = effort * Math.Sign(ease) * Math.Sqrt(Math.Abs(ease));
                 double throttle = recovered ? hover : opened ? 1 : 0;
                 return new(0, pitch, 0, throttle);
             };

@@ -71,8 +71,7 @@ public static class DrillRunner
         {
             _unit = unit;
             _profile = profile;
-            // the hover stick of a craft whose stick moved the duty in proportion
-            _throttle = new ThrottleCurve(Math.Clamp(unit.Hover.Rotor.Duty, 0.05, 0.95), Math.Clamp(unit.HoverShare, 0.01, 0.99));
+            _throttle = unit.Throttle;
             _script = drill.NewScript(_throttle.HoverStick, effort);
             _samples = new Sample[rows];
             _sticks = new Sticks[rows];
@@ -88,9 +87,7 @@ public static class DrillRunner
             Sticks wanted = _script(new PilotView(time, sample, _turned));
             _sticks[row] = row == 0 ? wanted : Thumbs(_sticks[row - 1], wanted);
             Sticks heard = _sticks[Math.Max(0, row - _radioRows)];
-            Vec3 rate = new(
-                _profile.RollPitch.Rate(heard.Roll), _profile.RollPitch.Rate(heard.Pitch), _profile.Yaw.Rate(heard.Yaw));
-            return (rate, _throttle.Share(heard.Throttle));
+            return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
         }
 
         public FlightLog ToLog(string drill, double period) => new(drill, _unit, period, _samples, _sticks, Hash);

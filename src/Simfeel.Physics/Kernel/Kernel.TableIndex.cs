@@ -32,10 +32,14 @@ public static unsafe partial class Kernel<T>
         return T.Min(index, T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
     }
 
+    /// <summary>Nodes per unit of the speed coordinate z.</summary>
+    private const double SpeedNodes =
+        Rotors.RotorTableGrid.SpeedCells / (Rotors.RotorTableGrid.LastSpeed - Rotors.RotorTableGrid.FirstSpeed);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T SpeedIndex(T z)
     {
-        T index = T.Of(4 / 0.66) * (z - T.Of(0.12));
+        T index = T.Of(SpeedNodes) * (z - T.Of(Rotors.RotorTableGrid.FirstSpeed));
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.SpeedCells - Inside));
     }
 }

@@ -61,11 +61,11 @@ internal static class InflowSolver
 {
     // Coleman's type of gradient: v (1 + k r cos(psi)), k = (15 pi / 32) tan(chi / 2), chi the wake's skew (Pitt and Peters).
     private const double GradientFactor = 15 * Math.PI / 32;
-    private const double Highest = 1.0;
-    private const double Step = 0.55;
+    private const double Highest = 0.6;
+    private const double Step = 0.45;
     private const double Lowest = 0.01;
-    private const double Tolerance = 1e-10;
-    private const int SwirlPasses = 3;
+    private const double Tolerance = 1e-8;
+    private const int SwirlPasses = 2;
     private const int MostSteps = 80;
 
     // Without through-flow the wake would spin up without bound; mixing stops it. Only rotors of almost no thrust see this.

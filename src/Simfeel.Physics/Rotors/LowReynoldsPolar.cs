@@ -10,7 +10,7 @@ namespace Simfeel.Physics.Rotors;
 /// <para>
 /// Fitted to XFOIL 6.99 tables at Mach 0, SDA1075 section with Ncrit 4, Reynolds 20 000 to 100 000, alpha -4 to 16
 /// degrees: slope a = 5.85 / rad (table 5.6 to 5.95), cd0 = 0.0138 (Re/1e5)^-0.45, k = 0.0076 (Re/1e5)^-0.8, weights
-/// (28 / rad, centre 13.4 deg + 2.2 deg ln(Re/1e5)). The section of a propeller on sale is thinner and more cambered:
+/// (30 / rad, centre 12.9 deg + 2.2 deg ln(Re/1e5)). The section of a propeller on sale is thinner and more cambered:
 /// zero-lift angle -3 degrees lies between SDA1075 (-2.1) and NACA 6405 and 4412 (-4).
 /// </para>
 /// </summary>
@@ -23,11 +23,11 @@ public sealed class LowReynoldsPolar : SectionPolar
     private const double Friction = 0.0138;
     private const double LiftDrag = 0.0076;
     private const double BestLift = 0.1;
-    private const double Stall = 13.4 * Degree;
+    private const double Stall = 12.9 * Degree;
     private const double StallGrowth = 2.2 * Degree;
     private const double NegativeStall = -9.5 * Degree;
     private const double DragDelay = 4 * Degree;
-    private const double Sharpness = 28;
+    private const double Sharpness = 30;
 
     /// <summary>The polar; it has no state, so one serves all.</summary>
     public static LowReynoldsPolar Instance { get; } = new();

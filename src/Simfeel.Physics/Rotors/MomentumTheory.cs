@@ -25,7 +25,7 @@ public static class MomentumTheory
     private const double LastKnot = 2.5;
     private const double FadeSpeed = 0.5;
 
-    private static readonly double[] Knots = [1, 0.66, 0.34, 0.235, 0.33, 0.455, 0.60, 0.79, 1.02, 1.26, 1.5];
+    private static readonly double[] Knots = [1, 0.56, 0.31, 0.262, 0.343, 0.470, 0.626, 0.803, 1.012, 1.247, 1.5];
     private static readonly double[] Slopes = ClampedSplineSlopes(Knots, KnotSpacing, -1, 1);
 
     /// <summary>Induced velocity of hover v_h = sqrt(T / (2 rho A)), m/s, from thrust N, density kg/m^3 and area m^2.</summary>
