@@ -46,6 +46,7 @@ public class AllocationTests
         {
             HashRun.Command(batch, 0, n);
             batch.Step(integrator, 1.0 / 8000);
+            if (n % 10 != 0) continue;
             batch.Evaluate();
             hash = batch.Hash(0, hash);
             hash = StateHash.Mix(hash, batch.GetSample(0).PackVoltage);
