@@ -35,8 +35,8 @@ public class ConservationTests
 
     // Tumbling at 20 rad/s while all motors spin up: the momentum vector in the world stays.
     [Theory]
-    [InlineData(Integrator.RungeKutta, 4, 1e-8)]
-    [InlineData(Integrator.Midpoint, 2, 1e-4)]
+    [InlineData(Integrator.RungeKutta, 4, 1e-10)]
+    [InlineData(Integrator.Midpoint, 2, 2e-5)]
     public void Momentum_of_body_and_rotors_stays_while_motors_spin_up(Integrator integrator, double order, double bound)
     {
         Craft craft = Unlimited(TestCraft.Quad(TestCraft.NoAir));

@@ -74,10 +74,10 @@ public static class HashRun
     {
         if (n % 50 != 0) return;
         for (int lane = 0; lane < T.Width; lane++)
-        for (int k = 0; k < 4; k++)
-        {
-            batch.SetCommand(lane, k, ((n / 50 * 3) + (5 * k) + (7 * (first + lane))) % 11 / 10.0);
-        }
+            for (int k = 0; k < 4; k++)
+            {
+                batch.SetCommand(lane, k, ((n / 50 * 3) + (5 * k) + (7 * (first + lane))) % 11 / 10.0);
+            }
     }
 
     /// <summary>Some steps of every lane type with both integrators, so that the compiler meets all of the kernel.</summary>

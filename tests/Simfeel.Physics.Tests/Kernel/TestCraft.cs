@@ -39,12 +39,12 @@ internal static class TestCraft
     {
         double[] nodes = new double[RotorTable.NodeCount];
         for (int k = 0; k <= RotorTableGrid.SpeedCells; k++)
-        for (int j = 0; j <= RotorTableGrid.InPlaneCells; j++)
-        for (int i = 0; i <= RotorTableGrid.AngleCells; i++)
-        {
-            int o = RotorTable.NodeOffset(i, j, k);
-            (nodes[o], nodes[o + 1], nodes[o + 2], nodes[o + 3]) = at(i, j, k);
-        }
+            for (int j = 0; j <= RotorTableGrid.InPlaneCells; j++)
+                for (int i = 0; i <= RotorTableGrid.AngleCells; i++)
+                {
+                    int o = RotorTable.NodeOffset(i, j, k);
+                    (nodes[o], nodes[o + 1], nodes[o + 2], nodes[o + 3]) = at(i, j, k);
+                }
         return new(nodes);
     }
 

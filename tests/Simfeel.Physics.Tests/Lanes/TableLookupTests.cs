@@ -70,10 +70,10 @@ public class TableLookupTests
                     random.Next(6) == 0 ? 0 : size * ((2 * random.NextDouble()) - 1)));
         }
         foreach (double w in new double[] { 0, 1000, -300 })
-        foreach (Vec3 v in new Vec3[] { new(0, 0, 9), new(0, 0, -9), new(12, 0, 0), new(0, 5, 0), new(1e-3, 0, 30) })
-        {
-            yield return (w, v);
-        }
+            foreach (Vec3 v in new Vec3[] { new(0, 0, 9), new(0, 0, -9), new(12, 0, 0), new(0, 5, 0), new(1e-3, 0, 30) })
+            {
+                yield return (w, v);
+            }
     }
 
     /// <summary>Coefficients that the kernel used, from its loads; NaN for those that the state does not show.</summary>
