@@ -12,7 +12,7 @@ namespace Simfeel.CommandLine;
 /// </summary>
 internal static class DeterminismReport
 {
-    private static readonly string[] Builds = ["wagtail", "curlew"];
+    private static readonly string[] Builds = ["sanderling", "wagtail", "curlew", "gannet"];
 
     /// <summary>The hashes by name.</summary>
     public static Dictionary<string, object?> Make()

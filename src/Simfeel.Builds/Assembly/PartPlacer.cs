@@ -1,5 +1,5 @@
-using Simfeel.Physics.Maths;
 using Simfeel.Physics.Mass;
+using Simfeel.Physics.Maths;
 
 namespace Simfeel.Builds.Assembly;
 

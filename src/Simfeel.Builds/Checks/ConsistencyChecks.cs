@@ -19,7 +19,8 @@ internal static class ConsistencyChecks
         TipSpeed(build, report);
         BatteryCurrent(build, report);
         Spins(build, report);
-        ClearanceChecks.Run(build, report.Say);
+        bool plateGiven = sheet.Numbers.ContainsKey("frame.plate_width_mm") || sheet.Numbers.ContainsKey("frame.plate_length_mm");
+        ClearanceChecks.Run(build, plateGiven, report.Say);
     }
 
     /// <summary>R KV^2 of one stator size is nearly constant: Km^2 = Kt^2/R grows with the copper and the lever arm only.</summary>
@@ -85,11 +86,11 @@ internal static class ConsistencyChecks
     private static bool Flat(IReadOnlyList<MotorMount> mounts)
     {
         foreach (MotorMount a in mounts)
-        foreach (MotorMount b in mounts)
-        {
-            Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
-            if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
-        }
+            foreach (MotorMount b in mounts)
+            {
+                Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
+                if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
+            }
         return true;
     }
 

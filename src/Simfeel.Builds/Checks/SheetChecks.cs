@@ -29,6 +29,7 @@ internal static class SheetChecks
 
     private static void Version(BuildSheet sheet, DiagnosticBag bag)
     {
+        if (bag.Concerns("format")) return;
         if (!sheet.Numbers.TryGetValue("format", out GivenNumber? format))
             bag.Warning(null, "format", "", $"The file does not say its format; it is read as format {BuildFormat.Version}.", $"put format = {BuildFormat.Version} in the first line");
         else if (format.Typical > BuildFormat.Version)

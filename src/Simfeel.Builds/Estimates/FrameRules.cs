@@ -30,8 +30,8 @@ internal static class FrameRules
         }
         double density = ledger.OrDefault("frame.material_density_g_cm3");
         double armThickness = ledger.OrRule("frame.arm_thickness_mm", Math.Clamp(0.025 * wheelbase, 0.0015, 0.008), 0.2);
-        double length = ledger.OrRule("frame.plate_length_mm", 0.55 * wheelbase, 0.2);
-        double width = ledger.OrRule("frame.plate_width_mm", 0.18 * wheelbase, 0.2);
+        double length = ledger.OrRule("frame.plate_length_mm", 0.48 * wheelbase, 0.2);
+        double width = ledger.OrRule("frame.plate_width_mm", 0.14 * wheelbase, 0.2);
         double thickness = ledger.OrRule("frame.plate_thickness_mm", 0.7 * armThickness, 0.3);
         double plateMass = ledger.OrRule("frame.plate_mass_g", PlateFill * density * length * width * thickness, 0.2);
         double topThickness = ledger.OrRule("frame.top_plate_thickness_mm", wheelbase < 0.1 ? 0 : 0.002, 0);

@@ -45,7 +45,7 @@ internal sealed class SheetReader
         }
         SheetReader reader = new(bag);
         reader.Walk(document);
-        return reader._sheet.Finish(reader._extras);
+        return reader._sheet.Finish(Math.Min(reader._extras, BuildFormat.MaxExtras));
     }
 
     private void Walk(DocumentSyntax document)

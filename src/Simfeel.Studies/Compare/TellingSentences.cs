@@ -4,7 +4,7 @@ namespace Simfeel.Studies.Compare;
 
 /// <summary>
 /// The most telling differences in plain sentences: felt ones first, the largest ratio first, weighted by what a pilot notices,
-/// and no two from the same drill.
+/// and no two about the same thing while others are left to tell.
 /// </summary>
 public static class TellingSentences
 {
@@ -17,14 +17,8 @@ public static class TellingSentences
             .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
             .OrderByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent));
 
-        List<string> sentences = [];
-        HashSet<string> drills = [];
-        foreach (MetricPair pair in ranked)
-        {
-            if (sentences.Count == most) break;
-            if (!drills.Add(pair.Metric.Drill.Name)) continue;
-            sentences.Add(Sentence(pair, a, b));
-        }
+        List<string> sentences =
+            [.. ranked.DistinctBy(pair => pair.Metric.Topic).Take(most).Select(pair => Sentence(pair, a, b))];
         if (sentences.Count == 0)
         {
             sentences.Add(comparison.Metrics.All(pair => pair.A.Equals(pair.B))

@@ -8,6 +8,9 @@ public sealed record Metric
     /// <summary>Drill that it is read from.</summary>
     public required Drill Drill { get; init; }
 
+    /// <summary>What it is about, so that the most telling sentences do not all tell of the same thing.</summary>
+    public required Topic Topic { get; init; }
+
     /// <summary>Identifier for machines, in snake_case.</summary>
     public required string Name { get; init; }
 
@@ -39,6 +42,25 @@ public sealed record Metric
     /// notices first.
     /// </summary>
     public double Weight { get; init; } = 1;
+}
+
+/// <summary>What a metric is about.</summary>
+public enum Topic
+{
+    /// <summary>Falling and being caught.</summary>
+    Falling,
+
+    /// <summary>Climbing.</summary>
+    Climbing,
+
+    /// <summary>Rolling, flipping and stopping.</summary>
+    Rolling,
+
+    /// <summary>Yaw.</summary>
+    Turning,
+
+    /// <summary>Hovering.</summary>
+    Hovering,
 }
 
 /// <summary>A unit for people.</summary>
