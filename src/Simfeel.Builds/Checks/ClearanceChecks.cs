@@ -21,13 +21,13 @@ internal static class ClearanceChecks
         double least = double.PositiveInfinity;
         int first = 0, second = 0;
         for (int i = 0; i < hubs.Length; i++)
-        for (int j = i + 1; j < hubs.Length; j++)
-        {
-            // Blades flap and bend: discs closer in height than a tenth of the diameter count as one plane.
-            if (Math.Abs(hubs[i].Z - hubs[j].Z) > 0.1 * diameter) continue;
-            double distance = double.Hypot(hubs[i].X - hubs[j].X, hubs[i].Y - hubs[j].Y);
-            if (distance < least) (least, first, second) = (distance, i + 1, j + 1);
-        }
+            for (int j = i + 1; j < hubs.Length; j++)
+            {
+                // Blades flap and bend: discs closer in height than a tenth of the diameter count as one plane.
+                if (Math.Abs(hubs[i].Z - hubs[j].Z) > 0.1 * diameter) continue;
+                double distance = double.Hypot(hubs[i].X - hubs[j].X, hubs[i].Y - hubs[j].Y);
+                if (distance < least) (least, first, second) = (distance, i + 1, j + 1);
+            }
         double gap = least - diameter;
         // Circles of the motors must clear too where ducts take up the gap.
         if (build.Frame.DuctMass > 0 && gap >= 0 && least < build.Frame.DuctDiameter)

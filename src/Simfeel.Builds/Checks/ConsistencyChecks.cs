@@ -38,7 +38,7 @@ internal static class ConsistencyChecks
 
     private static void MotorMass(Build build, Report report)
     {
-        double usual = 0.033 * Math.Pow(build.Motor.Body.StatorVolume / MotorRules.ReferenceVolume, 0.85);
+        double usual = MotorRules.ReferenceMass * Math.Pow(build.Motor.Body.StatorVolume / MotorRules.ReferenceVolume, 0.85);
         double ratio = build.Motor.Body.Mass / usual;
         if (ratio is < 0.5 or > 2)
             report.Say(Severity.Warning, "motor.mass_g", $"A stator of this size makes a motor of about {1e3 * usual:F1} g; usual is {500 * usual:F1} to {2000 * usual:F1} g.", "check the stator's size and the mass of one motor");
@@ -86,11 +86,11 @@ internal static class ConsistencyChecks
     private static bool Flat(IReadOnlyList<MotorMount> mounts)
     {
         foreach (MotorMount a in mounts)
-        foreach (MotorMount b in mounts)
-        {
-            Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
-            if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
-        }
+            foreach (MotorMount b in mounts)
+            {
+                Vec3 ab = b.p_OM - mounts[0].p_OM, aa = a.p_OM - mounts[0].p_OM;
+                if (Math.Abs((ab.X * aa.Y) - (ab.Y * aa.X)) > 1e-5) return false;
+            }
         return true;
     }
 
