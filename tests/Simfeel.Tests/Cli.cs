@@ -7,7 +7,7 @@ internal static class Cli
 {
     private static readonly string Library = Path.Combine(AppContext.BaseDirectory, "simfeel.dll");
 
-    public static CliResult Run(params string[] args) => RunLibrary(Library, [], args);
+    public static CliResult Run(params string[] args) => RunLibrary(Library, new Dictionary<string, string>(), args);
 
     /// <summary>Runs a given simfeel.dll under extra environment variables.</summary>
     public static CliResult RunLibrary(string library, IReadOnlyDictionary<string, string> environment, params string[] args)

@@ -50,6 +50,9 @@ public unsafe interface ILane<T>
     /// <summary>Lane by lane: <paramref name="then"/> where a is less than b, else <paramref name="otherwise"/>.</summary>
     static abstract T IfLess(T a, T b, T then, T otherwise);
 
+    /// <summary>True where every lane of a equals its neighbour in b; false where any is NaN.</summary>
+    static abstract bool AllEqual(T a, T b);
+
     /// <summary>
     /// Trilinear lookup in the packed cells of a rotor table, lane by lane; indices are continuous, at least 0 and below
     /// the number of cells.

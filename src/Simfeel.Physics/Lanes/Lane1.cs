@@ -118,6 +118,10 @@ public unsafe struct Lane1 : ILane<Lane1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane1 a, Lane1 b) => a.v == b.v;
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Lookup(
         Lane1 angle, Lane1 inPlane, Lane1 speed, TableLanes* table,
         out Lane1 c0, out Lane1 c1, out Lane1 c2, out Lane1 c3) =>

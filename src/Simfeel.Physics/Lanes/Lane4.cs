@@ -119,6 +119,10 @@ public unsafe struct Lane4 : ILane<Lane4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane4 a, Lane4 b) => Vector256.EqualsAll(a.v, b.v);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Lookup(
         Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table,
         out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>

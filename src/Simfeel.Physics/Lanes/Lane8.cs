@@ -119,6 +119,10 @@ public unsafe struct Lane8 : ILane<Lane8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane8 a, Lane8 b) => Vector512.EqualsAll(a.v, b.v);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Lookup(
         Lane8 angle, Lane8 inPlane, Lane8 speed, TableLanes* table,
         out Lane8 c0, out Lane8 c1, out Lane8 c2, out Lane8 c3) =>

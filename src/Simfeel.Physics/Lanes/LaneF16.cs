@@ -119,6 +119,10 @@ public unsafe struct LaneF16 : ILane<LaneF16>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(LaneF16 a, LaneF16 b) => Vector512.EqualsAll(a.v, b.v);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Lookup(
         LaneF16 angle, LaneF16 inPlane, LaneF16 speed, TableLanes* table,
         out LaneF16 c0, out LaneF16 c1, out LaneF16 c2, out LaneF16 c3) =>

@@ -19,7 +19,7 @@ public static class RotorTableGrid
     public const double InPlaneWeight = 0.035;
 
     /// <summary>Speed U0 of the speed coordinate z, m/s.</summary>
-    public const double SpeedScale = 400;
+    public const double SpeedScale = 1000;
 
     /// <summary>Knots of the flow-angle coordinate u, where its node spacing changes.</summary>
     public static ReadOnlySpan<double> AngleKnots => [-1, -0.4, 0.45, 1, 3];
@@ -37,7 +37,7 @@ public static class RotorTableGrid
     public static ReadOnlySpan<double> SpeedKnots => [FirstSpeed, LastSpeed];
 
     /// <summary>Speed coordinate z of the first and the last node.</summary>
-    public const double FirstSpeed = 0.02, LastSpeed = 0.38;
+    public const double FirstSpeed = 0.008, LastSpeed = 0.2;
 
     /// <summary>Cells in flow angle.</summary>
     public const int AngleCells = 88;
