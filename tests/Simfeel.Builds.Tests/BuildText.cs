@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 
 namespace Simfeel.Builds.Tests;
 
-/// <summary>Build files for tests: the smallest one, and helpers that change a line of it.</summary>
+/// <summary>Build files for tests: the smallest one, and ways to change a line of it.</summary>
 internal static class BuildText
 {
     /// <summary>Only what is required. Line numbers matter to the tests of messages.</summary>

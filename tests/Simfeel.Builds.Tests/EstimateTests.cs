@@ -64,7 +64,7 @@ public class EstimateTests
     public void MotorMassFollowsTheTrade(double diameter, double height, double grams)
     {
         double volume = Math.PI / 4 * diameter * diameter * height * 1e-9;
-        double estimate = 33 * Math.Pow(volume / MotorRules.ReferenceVolume, 0.85);
+        double estimate = 1e3 * MotorRules.ReferenceMass * Math.Pow(volume / MotorRules.ReferenceVolume, 0.85);
         Assert.InRange(estimate, 0.9 * grams, 1.1 * grams);
     }
 

@@ -102,6 +102,18 @@ public class WarningTests
     }
 
     [Fact]
+    public void BalanceFarFromThePartsWarns()
+    {
+        string text = BuildText.Plus("[measured]\nbalance_x_mm = 40\n");
+        BuildResult result = BuildReader.Parse(text, "test.toml");
+        Assert.NotNull(result.Build);
+        Diagnostic warning = Assert.Single(result.Diagnostics);
+        Assert.Equal((Severity.Warning, "measured.balance_x_mm", BuildText.LineOf(text, "balance_x_mm")), (warning.Severity, warning.Key, warning.Line));
+        // 8 % of 225 mm about the middle.
+        Assert.Contains("-18.0 to 18.0 mm", warning.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void SpinsOutOfBalanceWarn()
     {
         string text = BuildText.With("frame", "positions_mm = [[80,80,0,1],[-80,80,0,1],[-80,-80,0,1],[80,-80,0,-1]]")

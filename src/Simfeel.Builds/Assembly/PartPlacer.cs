@@ -1,3 +1,4 @@
+using Simfeel.Builds.Estimates;
 using Simfeel.Physics.Mass;
 using Simfeel.Physics.Maths;
 
@@ -94,8 +95,9 @@ internal static class PartPlacer
         MotorBody motor = build.Motor.Body;
         Vec3 mount = frame.Mounts[index].p_OM;
         Vec3 centre = mount - (((frame.ArmThickness / 2) + (motor.Height / 2)) * Vec3.UnitZ);
-        // The bell is a ring whose radius of gyration is 0.41 outer diameters: k^2 = (r_o^2 + r_i^2)/2.
-        double outer = motor.OuterDiameter, inner = 2 * Math.Sqrt((2 * 0.41 * 0.41) - 0.25) * outer;
+        // The ring of the outer diameter that has the bell's radius of gyration: k^2 = (r_o^2 + r_i^2)/2.
+        const double k = MotorRules.BellGyration;
+        double outer = motor.OuterDiameter, inner = 2 * Math.Sqrt((2 * k * k) - 0.25) * outer;
         string number = $"{index + 1}";
         parts.Add(Part("stator " + number, PartKind.Motors, (1 - motor.RotatingShare) * motor.Mass,
             Upright(ShapeKind.Cylinder, new(motor.StatorDiameter, motor.StatorDiameter, motor.Height), centre)));

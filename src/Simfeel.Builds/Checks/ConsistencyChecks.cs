@@ -38,7 +38,7 @@ internal static class ConsistencyChecks
 
     private static void MotorMass(Build build, Report report)
     {
-        double usual = 0.033 * Math.Pow(build.Motor.Body.StatorVolume / MotorRules.ReferenceVolume, 0.85);
+        double usual = MotorRules.ReferenceMass * Math.Pow(build.Motor.Body.StatorVolume / MotorRules.ReferenceVolume, 0.85);
         double ratio = build.Motor.Body.Mass / usual;
         if (ratio is < 0.5 or > 2)
             report.Say(Severity.Warning, "motor.mass_g", $"A stator of this size makes a motor of about {1e3 * usual:F1} g; usual is {500 * usual:F1} to {2000 * usual:F1} g.", "check the stator's size and the mass of one motor");

@@ -76,7 +76,7 @@ internal static class BuildFactory
             Shift("measured.ixx_g_m2", all.I_BBcm_O.M00), Shift("measured.iyy_g_m2", all.I_BBcm_O.M11), Shift("measured.izz_g_m2", all.I_BBcm_O.M22));
         Vec3 balance = new(
             Shift("measured.balance_x_mm", all.p_OBcm_O.X), Shift("measured.balance_y_mm", all.p_OBcm_O.Y), Shift("measured.balance_z_mm", all.p_OBcm_O.Z));
-        MeasuredChecks.Run(all, inertia, balance, sheet, bag);
+        MeasuredChecks.Run(all, inertia, balance, build.Frame.Wheelbase, sheet, bag);
         return build with { Measured = new MeasuredSpec { BalanceShift = balance, InertiaShift = inertia } };
 
         double Shift(string key, double computed) => ledger.Has(key) ? ledger.Given(key) - computed : 0;

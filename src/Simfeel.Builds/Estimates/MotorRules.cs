@@ -17,14 +17,16 @@ internal static class MotorRules
     /// <summary>Winding resistance of the reference motor, ohm.</summary>
     public const double ReferenceResistance = 0.060;
 
-    private const double ReferenceMass = 0.033;
+    /// <summary>Radius of gyration of a bell over its outer diameter: magnets and ring sit near the rim.</summary>
+    public const double BellGyration = 0.41;
+
+    /// <summary>Mass of the reference motor, kg.</summary>
+    public const double ReferenceMass = 0.033;
+
     private const double ReferenceTorqueLimit = 0.48;
     private const double ReferenceLossTorque = 0.004;
     private const double ReferenceLossPerSpeed = 2.1e-6;
     private const double ReferenceInductance = 12e-6;
-
-    // The bell's magnets and ring sit near its rim: radius of gyration 0.41 of the outer diameter.
-    private const double BellGyration = 0.41;
 
     // Mean resistance-like drop of a six-step commutated winding per electrical speed and inductance; with 14 poles and
     // 12 uH it brings full-throttle speed of the reference motor to what thrust stands show (common practice).
@@ -61,7 +63,7 @@ internal static class MotorRules
     {
         double kt = 1 / ledger.Given("motor.kv_rpm_per_V");
         double resistance = ledger.OrRule("motor.winding_resistance_mohm", ExpectedResistance(kt, volume), 0.25);
-        double loss = ReferenceLossTorque * size, lossPerSpeed = ReferenceLossPerSpeed * size;
+        double loss, lossPerSpeed;
         if (ledger.Has("motor.no_load_current_A") && ledger.Has("motor.no_load_voltage_V"))
         {
             // One measured point fixes the size of the losses; how they split is taken over from the reference motor.
@@ -71,6 +73,11 @@ internal static class MotorRules
             double ratio = ReferenceLossPerSpeed / ReferenceLossTorque;
             loss = kt * current / (1 + (ratio * speed));
             lossPerSpeed = ratio * loss;
+        }
+        else
+        {
+            double factor = ledger.OrRule("motor.loss_factor", 1, 0.4, "as usual for the stator volume");
+            (loss, lossPerSpeed) = (factor * ReferenceLossTorque * size, factor * ReferenceLossPerSpeed * size);
         }
         double polePairs = ledger.OrDefault("motor.poles") / 2;
         double inductance = ledger.OrRule(

@@ -60,8 +60,8 @@ public sealed record KeySpec(
     /// <summary>Allowed values in words, with the unit: <c>20 to 60000 rpm/V</c>.</summary>
     public string Range => Kind switch
     {
-        KeyKind.Number => WithUnit($"{Minimum:G6} to {Maximum:G6}"),
-        KeyKind.Count => WithUnit($"a whole number from {Minimum:G6} to {Maximum:G6}"),
+        KeyKind.Number => WithUnit($"{Minimum:0.######} to {Maximum:0.######}"),
+        KeyKind.Count => WithUnit($"a whole number from {Minimum:0.######} to {Maximum:0.######}"),
         KeyKind.Choice => "one of " + string.Join(", ", Choices.Select(c => $"\"{c}\"")),
         KeyKind.Flag => "true or false",
         KeyKind.Positions => "3 to 8 places [x, y, z] or [x, y, z, spin], -1000 to 1000 mm, spin 1 or -1",
