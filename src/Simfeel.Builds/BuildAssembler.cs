@@ -4,7 +4,6 @@ using Simfeel.Physics.Air;
 using Simfeel.Physics.Mass;
 using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
-using Simfeel.Physics.Stand;
 
 namespace Simfeel.Builds;
 
@@ -54,19 +53,10 @@ public static class BuildAssembler
                 build.Gyro.LowPass_Hz,
                 build.SpeedController.CommandDelay,
                 build.SpeedController.IdleDuty,
-                IdleShare(craft, air.Density, build.SpeedController.IdleDuty),
                 build.Camera.Tilt,
                 battery.CurrentRating,
                 build.Pilot),
         };
-    }
-
-    /// <summary>Share of full thrust at the idle duty, at nine tenths of the charge.</summary>
-    private static double IdleShare(Craft craft, double density, double idleDuty)
-    {
-        VirtualStand stand = new(craft, density, stateOfCharge: 0.9, craft.Rotors.Count);
-        double full = stand.AtDuty(1).Thrust;
-        return full > 0 ? Math.Clamp(stand.AtDuty(idleDuty).Thrust / full, 0, 1) : 0;
     }
 
     private static RotorConstants[] Rotors(Build build, Vec3 p_OBcm, RotorTable table)

@@ -21,6 +21,6 @@ public sealed record FlightUnit(
     {
         ArgumentNullException.ThrowIfNull(build);
         FlightHardware hardware = build.Hardware;
-        return new(build.Build.Name, build.Craft, hardware.GyroLowPass_Hz, hardware.CommandDelay, hardware.IdleShare);
+        return new(build.Build.Name, build.Craft, hardware.GyroLowPass_Hz, hardware.CommandDelay, hardware.IdleDuty);
     }
 }

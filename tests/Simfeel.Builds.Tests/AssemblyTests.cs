@@ -176,7 +176,6 @@ public class AssemblyTests
         Vec3 mean = assembled.Craft.Rotors.Aggregate(Vec3.Zero, (a, r) => a + r.p_BcmR_B) / 4;
         Near(-assembled.p_OBcm, mean with { Z = -assembled.p_OBcm.Z }, 1e-12);
         Assert.Equal((150, 0.001, 0.055), (assembled.Hardware.GyroLowPass_Hz, assembled.Hardware.CommandDelay, assembled.Hardware.IdleDuty));
-        Assert.InRange(assembled.Hardware.IdleShare, 0.001, 0.02);
     }
 
     [Fact]

@@ -88,7 +88,7 @@ public class EditTests
         string State(Build build)
         {
             AssembledBuild assembled = BuildAssembler.Assemble(build, air);
-            return string.Join(' ', assembled.Craft with { Rotors = [] }, assembled.Hardware with { IdleShare = 0 },
+            return string.Join(' ', assembled.Craft with { Rotors = [] }, assembled.Hardware,
                 string.Join(' ', assembled.Craft.Rotors.Select(r => $"{r with { Table = null! }} {r.Table.GetHashCode()}")),
                 $"{assembled.Craft.Battery.Capacity} {assembled.Craft.Battery.SeriesResistance}").Replace("System.Double[]", "", StringComparison.Ordinal);
         }

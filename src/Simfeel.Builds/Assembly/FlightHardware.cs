@@ -4,7 +4,6 @@ namespace Simfeel.Builds;
 /// <param name="GyroLowPass_Hz">Cut-off of the gyro's low-pass filter, Hz.</param>
 /// <param name="CommandDelay">From the flight controller's command to the changed motor voltage, s.</param>
 /// <param name="IdleDuty">Smallest duty in flight over full duty, 0 to 0.25.</param>
-/// <param name="IdleShare">Thrust at that duty over thrust at full duty, all rotors on a nearly full pack at rest in the air.</param>
 /// <param name="CameraTilt">How far the flight camera looks up from level, rad.</param>
 /// <param name="BatteryCurrentRating">Current above which the pack is overloaded, A.</param>
 /// <param name="Pilot">Stick curves.</param>
@@ -12,7 +11,6 @@ public sealed record FlightHardware(
     double GyroLowPass_Hz,
     double CommandDelay,
     double IdleDuty,
-    double IdleShare,
     double CameraTilt,
     double BatteryCurrentRating,
     PilotSpec Pilot);
