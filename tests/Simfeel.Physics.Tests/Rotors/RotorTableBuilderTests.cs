@@ -84,8 +84,8 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
     }
 
     /// <summary>
-    /// Change of thrust coefficient between neighbours. Largest measured: along angle 0.025 (turning backwards, coarse steps),
-    /// in-plane 0.04, speed 0.005. Along the fine steps of flight the second difference is 0.002 but for one place: 0.006
+    /// Change of thrust coefficient between neighbours. Largest measured: along angle 0.030 (turning backwards, coarse steps),
+    /// in-plane 0.047, speed 0.005. Along the fine steps of flight the second difference is 0.002 but for one place: 0.006
     /// in axial descent at the top speed, where the vortex ring of stalled blades gives way to the windmill.
     /// </summary>
     [Theory]
