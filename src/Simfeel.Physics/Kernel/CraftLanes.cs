@@ -45,11 +45,14 @@ public struct BatteryLanes<T>
     /// <summary>1 / capacity, 1/(A s).</summary>
     public T InverseCapacity;
 
-    /// <summary>Open-circuit voltage of the empty pack, V.</summary>
-    public T EmptyVoltage;
+    /// <summary>
+    /// Open-circuit voltage on state of charge s from 0 to 1 as offset + bend[0] s + sum over the ten inner charge nodes
+    /// of bend[n] max(s, s_n), V: bend[0] is the slope at empty, the others are its changes.
+    /// </summary>
+    public T BendOffset;
 
-    /// <summary>Slopes of the open-circuit voltage between neighbouring charge nodes, V.</summary>
-    public SlopeArray<T> Slopes;
+    /// <summary>The bends, see <see cref="BendOffset"/>, V.</summary>
+    public BendArray<T> Bends;
 
     /// <summary>Series resistance R0, ohm, and its inverse.</summary>
     public T Resistance, InverseResistance;
@@ -149,8 +152,8 @@ public struct RotorLoad<T>
     /// <summary>Back-EMF, V, and the inverse of all that limits the current, 1/ohm.</summary>
     public T BackEmf, Conductance;
 
-    /// <summary>Motor current, A.</summary>
-    public T Current;
+    /// <summary>Motor current, A, and 1 where one of its limits holds, else 0.</summary>
+    public T Current, Limited;
 
     /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
     public T MotorTorque;
@@ -178,9 +181,9 @@ public struct RotorLoadArray<T>
     private RotorLoad<T> _first;
 }
 
-/// <summary>Room for the eleven slopes between twelve charge nodes.</summary>
+/// <summary>Room for the bends of the open-circuit voltage.</summary>
 [InlineArray(11)]
-public struct SlopeArray<T>
+public struct BendArray<T>
     where T : unmanaged, ILane<T>
 {
     private T _first;

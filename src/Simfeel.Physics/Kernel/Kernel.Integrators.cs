@@ -27,7 +27,7 @@ public static unsafe partial class Kernel<T>
     {
         int used = StateIndex.RotorSpeed + craft->RotorCount;
         Advance(x, dx, scratch, T.Of(0.5 * step), used);
-        Normalise(scratch);
+        Normalise(scratch + StateIndex.Attitude);
         Derivative(scratch, command, craft, field, load, dx);
         T h = T.Of(step), half = T.Of(0.5 * step);
         AdvancePose(x, dx, h, half);
@@ -60,7 +60,7 @@ public static unsafe partial class Kernel<T>
         Advance(x, k, y, whole, used);
         Derivative(y, command, craft, field, load, k);
         Advance(sum, k, x, sixth, used);
-        Normalise(x);
+        Normalise(x + StateIndex.Attitude);
     }
 
     /// <summary>result = x + h dx.</summary>
@@ -70,17 +70,20 @@ public static unsafe partial class Kernel<T>
         for (int n = 0; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
     }
 
-    /// <summary>Brings the attitude back to unit length.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Normalise(T* x)
+    /// <summary>
+    /// Brings the attitude back to unit length by one Newton step of 1/sqrt from 1: it has that length but for rounding
+    /// and a rest of higher order in the step, whose square is lost.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Normalise(T* q)
     {
-        T* q = x + StateIndex.Attitude;
-        T norm2 = T.Fma(q[0], q[0], T.Fma(q[1], q[1], T.Fma(q[2], q[2], q[3] * q[3])));
-        T inverse = T.Of(1) / T.Sqrt(norm2);
-        q[0] = q[0] * inverse;
-        q[1] = q[1] * inverse;
-        q[2] = q[2] * inverse;
-        q[3] = q[3] * inverse;
+        T qw = q[0], qx = q[1], qy = q[2], qz = q[3];
+        T norm2 = T.Fma(qw, qw, T.Fma(qx, qx, T.Fma(qy, qy, qz * qz)));
+        T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
+        q[0] = qw * mend;
+        q[1] = qx * mend;
+        q[2] = qy * mend;
+        q[3] = qz * mend;
     }
 
     /// <summary>Position, velocity, attitude and rates over a step of <see cref="MidpointStep"/>.</summary>
@@ -106,24 +109,21 @@ public static unsafe partial class Kernel<T>
         // q <- q (cos |a|, a sin|a| / |a|), a half the angle turned; series good to |a|^6, the rest is mended below
         T a2 = T.Fma(ax, ax, T.Fma(ay, ay, az * az));
         T one = T.Of(1);
-        T sinc = one - (a2 * T.Fma(a2, T.Of(-1.0 / 120), T.Of(1.0 / 6)));
-        T cos = one - (a2 * T.Fma(a2, T.Of(-1.0 / 24), T.Of(0.5)));
+        T sinc = T.Fnma(a2, T.Fma(a2, T.Of(-1.0 / 120), T.Of(1.0 / 6)), one);
+        T cos = T.Fnma(a2, T.Fma(a2, T.Of(-1.0 / 24), T.Of(0.5)), one);
         ax = ax * sinc;
         ay = ay * sinc;
         az = az * sinc;
         T* q = x + StateIndex.Attitude;
         T qw = q[0], qx = q[1], qy = q[2], qz = q[3];
-        T nw = T.Fma(qw, cos, -(qx * ax)) - T.Fma(qy, ay, qz * az);
-        T nx = T.Fma(qw, ax, qx * cos) + T.Fma(qy, az, -(qz * ay));
-        T ny = T.Fma(qw, ay, qy * cos) + T.Fma(qz, ax, -(qx * az));
-        T nz = T.Fma(qw, az, qz * cos) + T.Fma(qx, ay, -(qy * ax));
-
-        // one Newton step of 1/sqrt from 1: the length is 1 but for rounding and the series' seventh-order rest
-        T norm2 = T.Fma(nw, nw, T.Fma(nx, nx, T.Fma(ny, ny, nz * nz)));
-        T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
-        q[0] = nw * mend;
-        q[1] = nx * mend;
-        q[2] = ny * mend;
-        q[3] = nz * mend;
+        T nw = T.Fnma(qz, az, T.Fnma(qy, ay, T.Fms(qw, cos, qx * ax)));
+        T nx = T.Fnma(qz, ay, T.Fma(qy, az, T.Fma(qw, ax, qx * cos)));
+        T ny = T.Fnma(qx, az, T.Fma(qz, ax, T.Fma(qw, ay, qy * cos)));
+        T nz = T.Fnma(qy, ax, T.Fma(qx, ay, T.Fma(qw, az, qz * cos)));
+        q[0] = nw;
+        q[1] = nx;
+        q[2] = ny;
+        q[3] = nz;
+        Normalise(q);
     }
 }

@@ -35,6 +35,12 @@ public unsafe interface ILane<T>
     /// <summary>a b + c with one rounding.</summary>
     static abstract T Fma(T a, T b, T c);
 
+    /// <summary>a b - c with one rounding.</summary>
+    static abstract T Fms(T a, T b, T c);
+
+    /// <summary>c - a b with one rounding.</summary>
+    static abstract T Fnma(T a, T b, T c);
+
     /// <summary>Square root.</summary>
     static abstract T Sqrt(T a);
 
@@ -49,6 +55,9 @@ public unsafe interface ILane<T>
 
     /// <summary>Lane by lane: <paramref name="then"/> where a is less than b, else <paramref name="otherwise"/>.</summary>
     static abstract T IfLess(T a, T b, T then, T otherwise);
+
+    /// <summary>True where a equals b in every lane.</summary>
+    static abstract bool AllEqual(T a, T b);
 
     /// <summary>
     /// Trilinear lookup in the packed cells of a rotor table, lane by lane; indices are continuous, at least 0 and below

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -73,6 +74,24 @@ public unsafe struct Lane1 : ILane<Lane1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane1 Fms(Lane1 a, Lane1 b, Lane1 c)
+    {
+        Lane1 r;
+        r.v = Math.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane1 Fnma(Lane1 a, Lane1 b, Lane1 c)
+    {
+        Lane1 r;
+        r.v = Math.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane1 Sqrt(Lane1 a)
     {
         Lane1 r;
@@ -112,9 +131,17 @@ public unsafe struct Lane1 : ILane<Lane1>
     public static Lane1 IfLess(Lane1 a, Lane1 b, Lane1 then, Lane1 otherwise)
     {
         Lane1 r;
-        r.v = a.v < b.v ? then.v : otherwise.v;
+        // a select without a jump, which the processor could not predict
+        r.v = Vector128.ConditionalSelect(
+            Vector128.LessThan(Vector128.CreateScalarUnsafe(a.v), Vector128.CreateScalarUnsafe(b.v)),
+            Vector128.CreateScalarUnsafe(then.v),
+            Vector128.CreateScalarUnsafe(otherwise.v)).ToScalar();
         return r;
     }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane1 a, Lane1 b) => a.v == b.v;
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

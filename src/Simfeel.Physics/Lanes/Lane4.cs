@@ -74,6 +74,25 @@ public unsafe struct Lane4 : ILane<Lane4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Fms(Lane4 a, Lane4 b, Lane4 c)
+    {
+        Lane4 r;
+        r.v = Vector256.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Fnma(Lane4 a, Lane4 b, Lane4 c)
+    {
+        Lane4 r;
+        if (System.Runtime.Intrinsics.X86.Fma.IsSupported) r.v = System.Runtime.Intrinsics.X86.Fma.MultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector256.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane4 Sqrt(Lane4 a)
     {
         Lane4 r;
@@ -116,6 +135,10 @@ public unsafe struct Lane4 : ILane<Lane4>
         r.v = Vector256.ConditionalSelect(Vector256.LessThan(a.v, b.v), then.v, otherwise.v);
         return r;
     }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane4 a, Lane4 b) => Vector256.EqualsAll(a.v, b.v);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -74,6 +75,25 @@ public unsafe struct Lane8 : ILane<Lane8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane8 Fms(Lane8 a, Lane8 b, Lane8 c)
+    {
+        Lane8 r;
+        r.v = Vector512.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane8 Fnma(Lane8 a, Lane8 b, Lane8 c)
+    {
+        Lane8 r;
+        if (Avx512F.IsSupported) r.v = Avx512F.FusedMultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector512.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane8 Sqrt(Lane8 a)
     {
         Lane8 r;
@@ -116,6 +136,10 @@ public unsafe struct Lane8 : ILane<Lane8>
         r.v = Vector512.ConditionalSelect(Vector512.LessThan(a.v, b.v), then.v, otherwise.v);
         return r;
     }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(Lane8 a, Lane8 b) => Vector512.EqualsAll(a.v, b.v);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -74,6 +75,25 @@ public unsafe struct LaneF16 : ILane<LaneF16>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static LaneF16 Fms(LaneF16 a, LaneF16 b, LaneF16 c)
+    {
+        LaneF16 r;
+        r.v = Vector512.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static LaneF16 Fnma(LaneF16 a, LaneF16 b, LaneF16 c)
+    {
+        LaneF16 r;
+        if (Avx512F.IsSupported) r.v = Avx512F.FusedMultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector512.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static LaneF16 Sqrt(LaneF16 a)
     {
         LaneF16 r;
@@ -116,6 +136,10 @@ public unsafe struct LaneF16 : ILane<LaneF16>
         r.v = Vector512.ConditionalSelect(Vector512.LessThan(a.v, b.v), then.v, otherwise.v);
         return r;
     }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AllEqual(LaneF16 a, LaneF16 b) => Vector512.EqualsAll(a.v, b.v);
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
