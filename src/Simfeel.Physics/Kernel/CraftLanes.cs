@@ -158,6 +158,12 @@ public struct RotorLoad<T>
     /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
     public T MotorTorque;
 
+    /// <summary>In-plane velocity of the hub through the air, body axes, m/s, and speed U of the flow at the blade tips.</summary>
+    public T HubX, HubY, FlowSpeed;
+
+    /// <summary>Where that flow lies in the rotor's table.</summary>
+    public CellLanes<T> Cell;
+
     /// <summary>Thrust along -z of the body, N.</summary>
     public T Thrust;
 

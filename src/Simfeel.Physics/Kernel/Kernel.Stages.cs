@@ -28,10 +28,11 @@ public static unsafe partial class Kernel<T>
     public static void Derivative(
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
-        Kinematics(x, field, load, dx);
-        BodyAir(craft, field, load);
         Battery(x, command, craft, load);
         Motors(x, craft, load, dx);
+        Kinematics(x, field, load, dx);
+        BodyAir(craft, field, load);
+        RotorFlow(x, craft, load);
         RotorAir(x, craft, field, load);
         RigidBody(x, craft, field, load, dx);
         RotorSpeeds(craft, load, dx);
@@ -220,31 +221,25 @@ public static unsafe partial class Kernel<T>
             current, battery->InversePairCapacitance, x[StateIndex.PairVoltage] * battery->PairRate);
     }
 
-    /// <summary>Loads of the air on the rotors, added to those on the body, about the centre of gravity.</summary>
+    /// <summary>Flow at the rotors, and where it lies in their tables: three quotients from one division.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
+    private static void RotorFlow(T* x, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
         T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
-        T zero = T.Of(0);
-        T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ;
-        T momentX = load->MomentX, momentY = load->MomentY, momentZ = load->MomentZ, spin = zero;
+        T airX = load->AirX, airY = load->AirY, airZ = load->AirZ;
         for (int k = 0; k < craft->RotorCount; k++)
         {
-            RotorLanes<T>* rotor = rotors + k;
-            T w = x[StateIndex.RotorSpeed + k];
-
-            // velocity of the hub through the air
-            T hubX = T.Fnma(wz, rotor->Y, T.Fma(wy, rotor->Z, load->AirX));
-            T hubY = T.Fnma(wx, rotor->Z, T.Fma(wz, rotor->X, load->AirY));
-            T climb = T.Fnma(wx, rotor->Y, T.Fms(wy, rotor->X, load->AirZ));
-            T tip = w * rotor->Radius;
+            T rx = rotors[k].X, ry = rotors[k].Y, rz = rotors[k].Z;
+            T hubX = T.Fnma(wz, ry, T.Fma(wy, rz, airX));
+            T hubY = T.Fnma(wx, rz, T.Fma(wz, rx, airY));
+            T climb = T.Fnma(wx, ry, T.Fms(wy, rx, airZ));
+            T tip = x[StateIndex.RotorSpeed + k] * rotors[k].Radius;
             T inPlane2 = T.Fma(hubX, hubX, hubY * hubY);
             T speed2 = T.Fma(tip, tip, T.Fma(climb, climb, inPlane2)) + T.Of(TinySpeedSquared);
             T speed = T.Sqrt(speed2);
 
-            // coordinates of the rotor table, see RotorTableGrid: three quotients from one division
             T slopeUnder = T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed);
             T edgeUnder = T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2);
             T paceUnder = speed + T.Of(RotorTableGrid.SpeedScale);
@@ -252,26 +247,46 @@ public static unsafe partial class Kernel<T>
             T inverse = T.Of(1) / (both * paceUnder);
             T inverseBoth = paceUnder * inverse;
             T slope = climb * (edgeUnder * inverseBoth);
-            T angle = AngleIndex(T.IfLess(tip, zero, T.Of(2) - slope, slope));
-            T edge = InPlaneIndex(inPlane2 * (slopeUnder * inverseBoth));
+            loads[k].HubX = hubX;
+            loads[k].HubY = hubY;
+            loads[k].FlowSpeed = speed;
+            T angle = AngleIndex(T.IfLess(tip, T.Of(0), T.Of(2) - slope, slope));
+            T inPlane = InPlaneIndex(inPlane2 * (slopeUnder * inverseBoth));
             T pace = SpeedIndex(speed * (both * inverse));
-            T.Lookup(angle, edge, pace, &rotor->Table, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
+            T.Locate(angle, inPlane, pace, &rotors[k].Table, &loads[k].Cell);
+        }
+    }
 
+    /// <summary>Loads of the air on the rotors, added to those on the body, about the centre of gravity.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
+    {
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ;
+        T momentX = load->MomentX, momentY = load->MomentY, momentZ = load->MomentZ, spin = T.Of(0);
+        for (int k = 0; k < craft->RotorCount; k++)
+        {
+            RotorLanes<T>* rotor = rotors + k;
+            RotorLoad<T>* rotorLoad = loads + k;
+            T.Interpolate(&rotorLoad->Cell, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
+
+            T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY;
             T flux = field->Density * rotor->DiscArea * speed;
             T thrust = thrustC * (flux * speed);
-            T torque = torqueC * (flux * speed * rotor->Radius);
             T drag = inPlaneC * flux;
             // moment about the centre of gravity per in-plane velocity: the hub's own, and the drag's on its arm
             T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * rotor->Radius));
             forceX = T.Fnma(drag, hubX, forceX);
             forceY = T.Fnma(drag, hubY, forceY);
             forceZ = forceZ - thrust;
-            momentX = T.Fnma(rotor->Y, thrust, T.Fnma(pitch, hubY, momentX));
-            momentY = T.Fma(rotor->X, thrust, T.Fma(pitch, hubX, momentY));
-            momentZ = T.Fnma(drag, T.Fms(rotor->X, hubY, rotor->Y * hubX), T.Fnma(rotor->Spin, loads[k].MotorTorque, momentZ));
-            spin = T.Fma(rotor->Spin * rotor->SpinInertia, w, spin);
-            loads[k].Thrust = thrust;
-            loads[k].AirTorque = torque;
+            momentX = momentX - T.Fma(rotor->Y, thrust, pitch * hubY);
+            momentY = momentY + T.Fma(rotor->X, thrust, pitch * hubX);
+            T yaw = T.Fma(drag, T.Fms(rotor->X, hubY, rotor->Y * hubX), rotor->Spin * rotorLoad->MotorTorque);
+            momentZ = momentZ - yaw;
+            spin = T.Fma(rotor->Spin * rotor->SpinInertia, x[StateIndex.RotorSpeed + k], spin);
+            rotorLoad->Thrust = thrust;
+            rotorLoad->AirTorque = torqueC * (flux * speed * rotor->Radius);
         }
         load->ForceX = forceX;
         load->ForceY = forceY;

@@ -23,43 +23,93 @@ internal static unsafe class CellLookup
     /// <summary>Bytes of a cell as powers of two.</summary>
     private const int DoubleCellShift = 8, SingleCellShift = 7;
 
-    /// <summary>One craft.</summary>
+    /// <summary>The cell of one craft.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void One(
-        double angle, double inPlane, double speed, TableLanes* table,
-        out double c0, out double c1, out double c2, out double c3)
+    public static void Locate(double angle, double inPlane, double speed, TableLanes* table, CellLanes<Lane1>* cell)
     {
         double i = Math.Truncate(angle), j = Math.Truncate(inPlane), k = Math.Truncate(speed);
         double number = Math.FusedMultiplyAdd(k, SlabStride, Math.FusedMultiplyAdd(j, RowStride, i));
-        double* cell = (double*)table->Address[0] + (double.ConvertToIntegerNative<long>(number) * RotorTable.CellSize);
-        Vector256<double> c = Row(cell, angle - i, inPlane - j, speed - k);
+        cell->Cell.Address[0] = table->Address[0] + (double.ConvertToIntegerNative<ulong>(number) << DoubleCellShift);
+        cell->X.v = angle - i;
+        cell->Y.v = inPlane - j;
+        cell->Z.v = speed - k;
+    }
+
+    /// <summary>The cells of four craft.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Locate(
+        Vector256<double> angle, Vector256<double> inPlane, Vector256<double> speed, TableLanes* table, CellLanes<Lane4>* cell)
+    {
+        Vector256<double> i = Vector256.Truncate(angle), j = Vector256.Truncate(inPlane), k = Vector256.Truncate(speed);
+        Vector256<double> row = Vector256.Create((double)RowStride), slab = Vector256.Create((double)SlabStride);
+        Vector256<double> number = Vector256.FusedMultiplyAdd(k, slab, Vector256.FusedMultiplyAdd(j, row, i));
+        Vector256<long> offset = Vector256.ConvertToInt64Native(number) << DoubleCellShift;
+        (offset + Vector256.Load((long*)table->Address)).Store((long*)cell->Cell.Address);
+        cell->X.v = angle - i;
+        cell->Y.v = inPlane - j;
+        cell->Z.v = speed - k;
+    }
+
+    /// <summary>The cells of eight craft.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Locate(
+        Vector512<double> angle, Vector512<double> inPlane, Vector512<double> speed, TableLanes* table, CellLanes<Lane8>* cell)
+    {
+        Vector512<double> i = Vector512.Truncate(angle), j = Vector512.Truncate(inPlane), k = Vector512.Truncate(speed);
+        Vector512<double> row = Vector512.Create((double)RowStride), slab = Vector512.Create((double)SlabStride);
+        Vector512<double> number = Vector512.FusedMultiplyAdd(k, slab, Vector512.FusedMultiplyAdd(j, row, i));
+        Vector512<long> offset = Vector512.ConvertToInt64Native(number) << DoubleCellShift;
+        (offset + Vector512.Load((long*)table->Address)).Store((long*)cell->Cell.Address);
+        cell->X.v = angle - i;
+        cell->Y.v = inPlane - j;
+        cell->Z.v = speed - k;
+    }
+
+    /// <summary>The cells of sixteen craft.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Locate(
+        Vector512<float> angle, Vector512<float> inPlane, Vector512<float> speed, TableLanes* table, CellLanes<LaneF16>* cell)
+    {
+        Vector512<float> i = Vector512.Truncate(angle), j = Vector512.Truncate(inPlane), k = Vector512.Truncate(speed);
+        Vector512<float> row = Vector512.Create((float)RowStride), slab = Vector512.Create((float)SlabStride);
+        Vector512<float> number = Vector512.FusedMultiplyAdd(k, slab, Vector512.FusedMultiplyAdd(j, row, i));
+        Vector512<int> whole = Vector512.ConvertToInt32Native(number);
+        Vector512<long> low = Vector512.WidenLower(whole) << SingleCellShift;
+        Vector512<long> high = Vector512.WidenUpper(whole) << SingleCellShift;
+        (low + Vector512.Load((long*)table->Address)).Store((long*)cell->Cell.Address);
+        (high + Vector512.Load((long*)table->Address + 8)).Store((long*)cell->Cell.Address + 8);
+        cell->X.v = angle - i;
+        cell->Y.v = inPlane - j;
+        cell->Z.v = speed - k;
+    }
+
+    /// <summary>The coefficients of one craft.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane1>* cell, out double c0, out double c1, out double c2, out double c3)
+    {
+        double** at = (double**)cell->Cell.Address;
+        Vector256<double> c = Row(at[0], &cell->X.v, &cell->Y.v, &cell->Z.v);
         c0 = c.ToScalar();
         c1 = c.GetElement(1);
         c2 = c.GetElement(2);
         c3 = c.GetElement(3);
     }
 
-    /// <summary>Four craft.</summary>
+    /// <summary>The coefficients of four craft.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Four(
-        Vector256<double> angle, Vector256<double> inPlane, Vector256<double> speed, TableLanes* table,
+    public static void Interpolate(
+        CellLanes<Lane4>* cell,
         out Vector256<double> c0, out Vector256<double> c1, out Vector256<double> c2, out Vector256<double> c3)
     {
-        if (!Avx2.IsSupported)
+        if (!Avx.IsSupported)
         {
-            FourByOne(angle, inPlane, speed, table, out c0, out c1, out c2, out c3);
+            OneByOne(cell, out c0, out c1, out c2, out c3);
             return;
         }
-        Vector256<double> i = Vector256.Truncate(angle), j = Vector256.Truncate(inPlane), k = Vector256.Truncate(speed);
-        Vector256<double> x = angle - i, y = inPlane - j, z = speed - k;
-        Vector256<double> number = Vector256.FusedMultiplyAdd(
-            k, Vector256.Create((double)SlabStride), Vector256.FusedMultiplyAdd(j, Vector256.Create((double)RowStride), i));
-        Vector256<long> at = Vector256.WidenLower(Avx.ConvertToVector128Int32WithTruncation(number).ToVector256Unsafe());
-        at = (at << DoubleCellShift) + Vector256.Load((long*)table->Address);
-        double** cell = (double**)&at;
-        double* px = (double*)&x, py = (double*)&y, pz = (double*)&z;
-        Vector256<double> r0 = Row(cell[0], px[0], py[0], pz[0]), r1 = Row(cell[1], px[1], py[1], pz[1]);
-        Vector256<double> r2 = Row(cell[2], px[2], py[2], pz[2]), r3 = Row(cell[3], px[3], py[3], pz[3]);
+        double** at = (double**)cell->Cell.Address;
+        double* x = (double*)&cell->X, y = (double*)&cell->Y, z = (double*)&cell->Z;
+        Vector256<double> r0 = Row(at[0], x, y, z), r1 = Row(at[1], x + 1, y + 1, z + 1);
+        Vector256<double> r2 = Row(at[2], x + 2, y + 2, z + 2), r3 = Row(at[3], x + 3, y + 3, z + 3);
         Vector256<double> even01 = Avx.UnpackLow(r0, r1), odd01 = Avx.UnpackHigh(r0, r1);
         Vector256<double> even23 = Avx.UnpackLow(r2, r3), odd23 = Avx.UnpackHigh(r2, r3);
         c0 = Avx.Permute2x128(even01, even23, 0x20);
@@ -68,28 +118,24 @@ internal static unsafe class CellLookup
         c3 = Avx.Permute2x128(odd01, odd23, 0x31);
     }
 
-    /// <summary>Eight craft.</summary>
+    /// <summary>The coefficients of eight craft.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Eight(
-        Vector512<double> angle, Vector512<double> inPlane, Vector512<double> speed, TableLanes* table,
+    public static void Interpolate(
+        CellLanes<Lane8>* cell,
         out Vector512<double> c0, out Vector512<double> c1, out Vector512<double> c2, out Vector512<double> c3)
     {
         if (!Avx512F.IsSupported)
         {
-            EightByOne(angle, inPlane, speed, table, out c0, out c1, out c2, out c3);
+            OneByOne(cell, out c0, out c1, out c2, out c3);
             return;
         }
-        Vector512<double> i = Vector512.Truncate(angle), j = Vector512.Truncate(inPlane), k = Vector512.Truncate(speed);
-        Vector512<double> x = angle - i, y = inPlane - j, z = speed - k;
-        Vector512<double> number = Vector512.FusedMultiplyAdd(
-            k, Vector512.Create((double)SlabStride), Vector512.FusedMultiplyAdd(j, Vector512.Create((double)RowStride), i));
-        Vector512<long> at = (Vector512.ConvertToInt64Native(number) << DoubleCellShift) + Vector512.Load((long*)table->Address);
-        double** cell = (double**)&at;
-        double* py = (double*)&y, pz = (double*)&z;
-        Vector512<double> r04 = Pair(HalfRow(cell[0], py, pz), HalfRow(cell[4], py + 4, pz + 4), Avx512F.Permute4x64(x, 0x00));
-        Vector512<double> r15 = Pair(HalfRow(cell[1], py + 1, pz + 1), HalfRow(cell[5], py + 5, pz + 5), Avx512F.Permute4x64(x, 0x55));
-        Vector512<double> r26 = Pair(HalfRow(cell[2], py + 2, pz + 2), HalfRow(cell[6], py + 6, pz + 6), Avx512F.Permute4x64(x, 0xAA));
-        Vector512<double> r37 = Pair(HalfRow(cell[3], py + 3, pz + 3), HalfRow(cell[7], py + 7, pz + 7), Avx512F.Permute4x64(x, 0xFF));
+        double** at = (double**)cell->Cell.Address;
+        double* y = (double*)&cell->Y, z = (double*)&cell->Z;
+        Vector512<double> x = cell->X.v;
+        Vector512<double> r04 = Pair(HalfRow(at[0], y, z), HalfRow(at[4], y + 4, z + 4), Avx512F.Permute4x64(x, 0x00));
+        Vector512<double> r15 = Pair(HalfRow(at[1], y + 1, z + 1), HalfRow(at[5], y + 5, z + 5), Avx512F.Permute4x64(x, 0x55));
+        Vector512<double> r26 = Pair(HalfRow(at[2], y + 2, z + 2), HalfRow(at[6], y + 6, z + 6), Avx512F.Permute4x64(x, 0xAA));
+        Vector512<double> r37 = Pair(HalfRow(at[3], y + 3, z + 3), HalfRow(at[7], y + 7, z + 7), Avx512F.Permute4x64(x, 0xFF));
         Vector512<double> even01 = Avx512F.UnpackLow(r04, r15), odd01 = Avx512F.UnpackHigh(r04, r15);
         Vector512<double> even23 = Avx512F.UnpackLow(r26, r37), odd23 = Avx512F.UnpackHigh(r26, r37);
         Vector512<long> first = Vector512.Create(0L, 1, 8, 9, 4, 5, 12, 13);
@@ -100,31 +146,24 @@ internal static unsafe class CellLookup
         c3 = Avx512F.PermuteVar8x64x2(odd01, second, odd23);
     }
 
-    /// <summary>Sixteen craft in single precision.</summary>
+    /// <summary>The coefficients of sixteen craft.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Sixteen(
-        Vector512<float> angle, Vector512<float> inPlane, Vector512<float> speed, TableLanes* table,
+    public static void Interpolate(
+        CellLanes<LaneF16>* cell,
         out Vector512<float> c0, out Vector512<float> c1, out Vector512<float> c2, out Vector512<float> c3)
     {
-        Vector512<float> i = Vector512.Truncate(angle), j = Vector512.Truncate(inPlane), k = Vector512.Truncate(speed);
-        Vector512<float> x = angle - i, y = inPlane - j, z = speed - k;
-        Vector512<float> number = Vector512.FusedMultiplyAdd(
-            k, Vector512.Create((float)SlabStride), Vector512.FusedMultiplyAdd(j, Vector512.Create((float)RowStride), i));
-        Vector512<int> whole = Vector512.ConvertToInt32Native(number);
-        Vector512<long>* address = (Vector512<long>*)table->Address;
-        Vector512<long> atLow = (Vector512.WidenLower(whole) << SingleCellShift) + address[0];
-        Vector512<long> atHigh = (Vector512.WidenUpper(whole) << SingleCellShift) + address[1];
-        float** low = (float**)&atLow, high = (float**)&atHigh;
-        float* pz = (float*)&z;
         if (!Avx512F.IsSupported)
         {
-            SixteenByOne(low, high, (float*)&x, (float*)&y, pz, out c0, out c1, out c2, out c3);
+            OneByOne(cell, out c0, out c1, out c2, out c3);
             return;
         }
-        Vector512<float> r0 = Quad(low, high, pz, Avx512F.Permute4x32(y, 0x00), Avx512F.Permute4x32(x, 0x00));
-        Vector512<float> r1 = Quad(low + 1, high + 1, pz + 1, Avx512F.Permute4x32(y, 0x55), Avx512F.Permute4x32(x, 0x55));
-        Vector512<float> r2 = Quad(low + 2, high + 2, pz + 2, Avx512F.Permute4x32(y, 0xAA), Avx512F.Permute4x32(x, 0xAA));
-        Vector512<float> r3 = Quad(low + 3, high + 3, pz + 3, Avx512F.Permute4x32(y, 0xFF), Avx512F.Permute4x32(x, 0xFF));
+        float** at = (float**)cell->Cell.Address;
+        float* z = (float*)&cell->Z;
+        Vector512<float> x = cell->X.v, y = cell->Y.v;
+        Vector512<float> r0 = Quad(at, z, Avx512F.Permute4x32(y, 0x00), Avx512F.Permute4x32(x, 0x00));
+        Vector512<float> r1 = Quad(at + 1, z + 1, Avx512F.Permute4x32(y, 0x55), Avx512F.Permute4x32(x, 0x55));
+        Vector512<float> r2 = Quad(at + 2, z + 2, Avx512F.Permute4x32(y, 0xAA), Avx512F.Permute4x32(x, 0xAA));
+        Vector512<float> r3 = Quad(at + 3, z + 3, Avx512F.Permute4x32(y, 0xFF), Avx512F.Permute4x32(x, 0xFF));
         Vector512<float> low01 = Avx512F.UnpackLow(r0, r1), high01 = Avx512F.UnpackHigh(r0, r1);
         Vector512<float> low23 = Avx512F.UnpackLow(r2, r3), high23 = Avx512F.UnpackHigh(r2, r3);
         c0 = Avx512F.Shuffle(low01, low23, 0x44);
@@ -135,9 +174,9 @@ internal static unsafe class CellLookup
 
     /// <summary>The four coefficients of one craft, in halves of a cell as AVX holds them.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Row(double* cell, double x, double y, double z)
+    private static Vector256<double> Row(double* cell, double* x, double* y, double* z)
     {
-        Vector256<double> vy = Vector256.Create(y), vz = Vector256.Create(z);
+        Vector256<double> vy = Vector256.Create(*y), vz = Vector256.Create(*z);
         Vector256<double> lower = Vector256.FusedMultiplyAdd(
             vy,
             Vector256.FusedMultiplyAdd(vz, Vector256.Load(cell + 24), Vector256.Load(cell + 8)),
@@ -146,10 +185,10 @@ internal static unsafe class CellLookup
             vy,
             Vector256.FusedMultiplyAdd(vz, Vector256.Load(cell + 28), Vector256.Load(cell + 12)),
             Vector256.FusedMultiplyAdd(vz, Vector256.Load(cell + 20), Vector256.Load(cell + 4)));
-        return Vector256.FusedMultiplyAdd(Vector256.Create(x), upper, lower);
+        return Vector256.FusedMultiplyAdd(Vector256.Create(*x), upper, lower);
     }
 
-    /// <summary>What is left of <see cref="Row"/> before x: constant terms in the lower half, those times x in the upper.</summary>
+    /// <summary>What is left of a row before x: constant terms in the lower half, those times x in the upper.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<double> HalfRow(double* cell, double* y, double* z)
     {
@@ -167,10 +206,10 @@ internal static unsafe class CellLookup
 
     /// <summary>The rows of craft n, n + 4, n + 8, n + 12.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector512<float> Quad(float** low, float** high, float* z, Vector512<float> y, Vector512<float> x)
+    private static Vector512<float> Quad(float** at, float* z, Vector512<float> y, Vector512<float> x)
     {
-        Vector512<float> a = AtSpeed(low[0], z), b = AtSpeed(low[4], z + 4);
-        Vector512<float> c = AtSpeed(high[0], z + 8), d = AtSpeed(high[4], z + 12);
+        Vector512<float> a = AtSpeed(at[0], z), b = AtSpeed(at[4], z + 4);
+        Vector512<float> c = AtSpeed(at[8], z + 8), d = AtSpeed(at[12], z + 12);
         Vector512<float> lowAb = Avx512F.Shuffle4x128(a, b, 0x44), highAb = Avx512F.Shuffle4x128(a, b, 0xEE);
         Vector512<float> lowCd = Avx512F.Shuffle4x128(c, d, 0x44), highCd = Avx512F.Shuffle4x128(c, d, 0xEE);
         Vector512<float> constant = Vector512.FusedMultiplyAdd(
@@ -185,54 +224,65 @@ internal static unsafe class CellLookup
     private static Vector512<float> AtSpeed(float* cell, float* z) =>
         Vector512.FusedMultiplyAdd(Vector512.Create(*z), Vector512.Load(cell + 16), Vector512.Load(cell));
 
+    /// <summary>As for doubles: the four coefficients of one craft.</summary>
+    private static Vector128<float> Row(float* cell, float* x, float* y, float* z)
+    {
+        Vector128<float> vy = Vector128.Create(*y), vz = Vector128.Create(*z);
+        Vector128<float> lower = Vector128.FusedMultiplyAdd(
+            vy,
+            Vector128.FusedMultiplyAdd(vz, Vector128.Load(cell + 24), Vector128.Load(cell + 8)),
+            Vector128.FusedMultiplyAdd(vz, Vector128.Load(cell + 16), Vector128.Load(cell)));
+        Vector128<float> upper = Vector128.FusedMultiplyAdd(
+            vy,
+            Vector128.FusedMultiplyAdd(vz, Vector128.Load(cell + 28), Vector128.Load(cell + 12)),
+            Vector128.FusedMultiplyAdd(vz, Vector128.Load(cell + 20), Vector128.Load(cell + 4)));
+        return Vector128.FusedMultiplyAdd(Vector128.Create(*x), upper, lower);
+    }
+
+    // Where the hardware lacks the shuffles: correct, not fast. CraftBatch users pick a width that the hardware has.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void FourByOne(
-        Vector256<double> angle, Vector256<double> inPlane, Vector256<double> speed, TableLanes* table,
-        out Vector256<double> c0, out Vector256<double> c1, out Vector256<double> c2, out Vector256<double> c3)
+    private static void OneByOne(
+        CellLanes<Lane4>* cell, out Vector256<double> c0, out Vector256<double> c1, out Vector256<double> c2, out Vector256<double> c3)
     {
         Vector256<double> r0 = default, r1 = default, r2 = default, r3 = default;
-        ByOne(4, (double*)&angle, (double*)&inPlane, (double*)&speed, table,
-            (double*)&r0, (double*)&r1, (double*)&r2, (double*)&r3);
+        double* x = (double*)&cell->X, y = (double*)&cell->Y, z = (double*)&cell->Z;
+        for (int n = 0; n < Lane4.Width; n++)
+        {
+            Vector256<double> row = Row((double*)cell->Cell.Address[n], x + n, y + n, z + n);
+            ((double*)&r0)[n] = row[0];
+            ((double*)&r1)[n] = row[1];
+            ((double*)&r2)[n] = row[2];
+            ((double*)&r3)[n] = row[3];
+        }
         (c0, c1, c2, c3) = (r0, r1, r2, r3);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void EightByOne(
-        Vector512<double> angle, Vector512<double> inPlane, Vector512<double> speed, TableLanes* table,
-        out Vector512<double> c0, out Vector512<double> c1, out Vector512<double> c2, out Vector512<double> c3)
+    private static void OneByOne(
+        CellLanes<Lane8>* cell, out Vector512<double> c0, out Vector512<double> c1, out Vector512<double> c2, out Vector512<double> c3)
     {
         Vector512<double> r0 = default, r1 = default, r2 = default, r3 = default;
-        ByOne(8, (double*)&angle, (double*)&inPlane, (double*)&speed, table,
-            (double*)&r0, (double*)&r1, (double*)&r2, (double*)&r3);
+        double* x = (double*)&cell->X, y = (double*)&cell->Y, z = (double*)&cell->Z;
+        for (int n = 0; n < Lane8.Width; n++)
+        {
+            Vector256<double> row = Row((double*)cell->Cell.Address[n], x + n, y + n, z + n);
+            ((double*)&r0)[n] = row[0];
+            ((double*)&r1)[n] = row[1];
+            ((double*)&r2)[n] = row[2];
+            ((double*)&r3)[n] = row[3];
+        }
         (c0, c1, c2, c3) = (r0, r1, r2, r3);
     }
 
-    private static void ByOne(
-        int lanes, double* angle, double* inPlane, double* speed, TableLanes* table,
-        double* c0, double* c1, double* c2, double* c3)
-    {
-        for (int n = 0; n < lanes; n++)
-        {
-            TableLanes one;
-            one.Address[0] = table->Address[n];
-            One(angle[n], inPlane[n], speed[n], &one, out c0[n], out c1[n], out c2[n], out c3[n]);
-        }
-    }
-
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void SixteenByOne(
-        float** low, float** high, float* x, float* y, float* z,
-        out Vector512<float> c0, out Vector512<float> c1, out Vector512<float> c2, out Vector512<float> c3)
+    private static void OneByOne(
+        CellLanes<LaneF16>* cell, out Vector512<float> c0, out Vector512<float> c1, out Vector512<float> c2, out Vector512<float> c3)
     {
         Vector512<float> r0 = default, r1 = default, r2 = default, r3 = default;
-        for (int n = 0; n < 16; n++)
+        float* x = (float*)&cell->X, y = (float*)&cell->Y, z = (float*)&cell->Z;
+        for (int n = 0; n < LaneF16.Width; n++)
         {
-            float* cell = n < 8 ? low[n] : high[n - 8];
-            Vector128<float> vx = Vector128.Create(x[n]), vy = Vector128.Create(y[n]), vz = Vector128.Create(z[n]);
-            Vector128<float> row = Vector128.FusedMultiplyAdd(
-                vx,
-                Vector128.FusedMultiplyAdd(vy, AtSpeedOne(cell + 12, vz), AtSpeedOne(cell + 4, vz)),
-                Vector128.FusedMultiplyAdd(vy, AtSpeedOne(cell + 8, vz), AtSpeedOne(cell, vz)));
+            Vector128<float> row = Row((float*)cell->Cell.Address[n], x + n, y + n, z + n);
             ((float*)&r0)[n] = row[0];
             ((float*)&r1)[n] = row[1];
             ((float*)&r2)[n] = row[2];
@@ -240,7 +290,4 @@ internal static unsafe class CellLookup
         }
         (c0, c1, c2, c3) = (r0, r1, r2, r3);
     }
-
-    private static Vector128<float> AtSpeedOne(float* terms, Vector128<float> z) =>
-        Vector128.FusedMultiplyAdd(z, Vector128.Load(terms + 16), Vector128.Load(terms));
 }

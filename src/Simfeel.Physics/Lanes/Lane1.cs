@@ -145,10 +145,13 @@ public unsafe struct Lane1 : ILane<Lane1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        Lane1 angle, Lane1 inPlane, Lane1 speed, TableLanes* table,
-        out Lane1 c0, out Lane1 c1, out Lane1 c2, out Lane1 c3) =>
-        CellLookup.One(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(Lane1 angle, Lane1 inPlane, Lane1 speed, TableLanes* table, CellLanes<Lane1>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane1>* cell, out Lane1 c0, out Lane1 c1, out Lane1 c2, out Lane1 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 1;

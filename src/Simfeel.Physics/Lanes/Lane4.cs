@@ -142,10 +142,13 @@ public unsafe struct Lane4 : ILane<Lane4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table,
-        out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>
-        CellLookup.Four(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table, CellLanes<Lane4>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane4>* cell, out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 4;

@@ -143,10 +143,13 @@ public unsafe struct LaneF16 : ILane<LaneF16>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        LaneF16 angle, LaneF16 inPlane, LaneF16 speed, TableLanes* table,
-        out LaneF16 c0, out LaneF16 c1, out LaneF16 c2, out LaneF16 c3) =>
-        CellLookup.Sixteen(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(LaneF16 angle, LaneF16 inPlane, LaneF16 speed, TableLanes* table, CellLanes<LaneF16>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<LaneF16>* cell, out LaneF16 c0, out LaneF16 c1, out LaneF16 c2, out LaneF16 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 16;
