@@ -51,8 +51,7 @@ private:
     static SIMFEEL_INLINE void derivative(
         const T* __restrict x, const T* __restrict command, Craft* __restrict craft, Field* __restrict field,
         Load* __restrict load, T* __restrict dx) {
-        battery(x, command, craft, load);
-        motors(x, craft, load, dx);
+        battery(x, command, craft, load, dx);
         kinematics(x, field, load, dx);
         body_air(craft, field, load);
         rotor_flow(x, craft, load);
@@ -107,20 +106,18 @@ private:
         load->moment_z = fms(px, fy, py * fx);
     }
 
-    static SIMFEEL_INLINE void battery(const T* __restrict x, const T* __restrict command, Craft* __restrict craft, Load* __restrict load) {
-        for (int k = 0; k < craft->rotor_count; k++) {
-            const RotorLanes<T>& rotor = craft->rotors[k];
-            T w = x[rotor_speed + k];
-            load->rotors[k].back_emf = rotor.kt * w;
-            load->rotors[k].conductance = T::of(1) / fma(rotor.commutation_droop, abs(w), rotor.resistance);
-        }
-        load->source_voltage = open_circuit_voltage(craft->battery, x[charge]) - x[pair_voltage];
+    static SIMFEEL_INLINE void battery(
+        const T* __restrict x, const T* __restrict command, Craft* __restrict craft, Load* __restrict load, T* __restrict dx) {
+        const BatteryLanes<T>& battery = craft->battery;
+        load->source_voltage = open_circuit_voltage(battery, x[charge]) - x[pair_voltage];
         load->pack_voltage = load->source_voltage;
-        motor_currents(command, craft, load);
         for (int pass = 0; pass < battery_passes; pass++) {
-            terminal_voltage(command, craft, load);
-            if (!motor_currents(command, craft, load)) break;
+            terminal_voltage(x, command, craft, load);
+            if (!motors(x, command, craft, load)) break;
         }
+        T current = load->pack_current;
+        dx[charge] = -current;
+        dx[pair_voltage] = fms(current, battery.inverse_pair_capacitance, x[pair_voltage] * battery.pair_rate);
     }
 
     static SIMFEEL_INLINE T open_circuit_voltage(const BatteryLanes<T>& battery, T amount) {
@@ -138,41 +135,55 @@ private:
         return fma(bend[10], max(s, T::of(0.9)), even) + odd;
     }
 
-    static SIMFEEL_INLINE bool motor_currents(const T* __restrict command, Craft* __restrict craft, Load* __restrict load) {
-        T zero = T::of(0), one = T::of(1), voltage = load->pack_voltage, changes = zero;
+    static SIMFEEL_INLINE void terminal_voltage(
+        const T* __restrict x, const T* __restrict command, Craft* __restrict craft, Load* __restrict load) {
+        const BatteryLanes<T>& battery = craft->battery;
+        T zero = T::of(0), one = T::of(1), voltage = load->pack_voltage, source = load->source_voltage;
+        T square = zero, linear = zero, constant = battery.electronics_power;
         for (int k = 0; k < craft->rotor_count; k++) {
+            const RotorLanes<T>& rotor = craft->rotors[k];
+            RotorLoad<T>& motor = load->rotors[k];
+            T w = x[rotor_speed + k], d = command[k], resistance = rotor.resistance;
+            T e = rotor.kt * w, y = one / fma(rotor.commutation_droop, abs(w), resistance);
+            T free = fms(d, voltage, e) * y, least = rotor.brake_limit, most = rotor.current_limit;
+            motor.back_emf = e;
+            motor.conductance = y;
+            motor.limit_held = limit_held(free, least, most);
+
+            T p = if_less(free, least, zero, if_less(most, free, zero, d * y));
+            T r = if_less(free, least, least, if_less(most, free, most, fnma(e, y, zero)));
+            T drop = resistance * r, rest = e + drop;
+            square = fma(resistance * p, p, square);
+            linear = fma(p, rest + drop, linear);
+            constant = fma(r, rest, constant);
+        }
+        T a = fma(battery.resistance, square, one);
+        T b = fnma(battery.resistance, linear, source);
+        T c = battery.resistance * constant;
+        T under = max(fnma(T::of(4) * a, c, b * b), zero);
+        voltage = (b + sqrt(under)) / (a + a);
+        load->pack_voltage = voltage;
+        load->pack_current = (source - voltage) * battery.inverse_resistance;
+    }
+
+    static SIMFEEL_INLINE bool motors(
+        const T* __restrict x, const T* __restrict command, Craft* __restrict craft, Load* __restrict load) {
+        T zero = T::of(0), voltage = load->pack_voltage, changes = zero;
+        for (int k = 0; k < craft->rotor_count; k++) {
+            const RotorLanes<T>& rotor = craft->rotors[k];
             RotorLoad<T>& motor = load->rotors[k];
             T free = fms(command[k], voltage, motor.back_emf) * motor.conductance;
-            T held = min(max(free, craft->rotors[k].brake_limit), craft->rotors[k].current_limit);
-            T limited = if_less(zero, abs(free - held), one, zero);
-            changes = changes + abs(limited - motor.limited);
-            motor.current = held;
-            motor.limited = limited;
+            T least = rotor.brake_limit, most = rotor.current_limit;
+            T current = min(max(free, least), most);
+            changes = changes + abs(limit_held(free, least, most) - motor.limit_held);
+            motor.current = current;
+            motor.motor_torque = shaft_torque(rotor, current, x[rotor_speed + k]);
         }
         return !all_equal(changes, zero);
     }
 
-    static SIMFEEL_INLINE void terminal_voltage(const T* __restrict command, Craft* __restrict craft, Load* __restrict load) {
-        const BatteryLanes<T>& battery = craft->battery;
-        T zero = T::of(0), one = T::of(1);
-        T square = zero, fall = zero, constant = battery.electronics_power;
-        for (int k = 0; k < craft->rotor_count; k++) {
-            const RotorLoad<T>& motor = load->rotors[k];
-            T e = motor.back_emf, y = motor.conductance, resistance = craft->rotors[k].resistance;
-            T p = if_less(zero, motor.limited, zero, command[k] * y);
-            T q = if_less(zero, motor.limited, -motor.current, e * y);
-            T drop = resistance * q, rest = drop - e;
-            square = fma(resistance * p, p, square);
-            fall = fma(p, drop + rest, fall);
-            constant = fma(q, rest, constant);
-        }
-        T a = fma(battery.resistance, square, one);
-        T b = fma(battery.resistance, fall, load->source_voltage);
-        T c = battery.resistance * constant;
-        T under = max(fnma(T::of(4) * a, c, b * b), zero);
-        T voltage = (b + sqrt(under)) / (a + a);
-        load->pack_voltage = voltage;
-        load->pack_current = (load->source_voltage - voltage) * battery.inverse_resistance;
+    static SIMFEEL_INLINE T limit_held(T free, T least, T most) {
+        return if_less(free, least, T::of(-1), if_less(most, free, T::of(1), T::of(0)));
     }
 
     static SIMFEEL_INLINE T shaft_torque(const RotorLanes<T>& rotor, T current, T speed) {
@@ -182,15 +193,6 @@ private:
         T magnetic = rotor.torque_limit * (s * (twenty_seven + s2) / fma(T::of(9), s2, twenty_seven));
         T rubbing = min(max(speed * T::of(1 / rubbing_speed), T::of(-1)), T::of(1));
         return fnma(rotor.loss_torque, rubbing, fnma(rotor.loss_torque_per_speed, speed, magnetic));
-    }
-
-    static SIMFEEL_INLINE void motors(const T* __restrict x, Craft* __restrict craft, Load* __restrict load, T* __restrict dx) {
-        for (int k = 0; k < craft->rotor_count; k++)
-            load->rotors[k].motor_torque = shaft_torque(craft->rotors[k], load->rotors[k].current, x[rotor_speed + k]);
-        T current = load->pack_current;
-        dx[charge] = -current;
-        dx[pair_voltage] = fms(
-            current, craft->battery.inverse_pair_capacitance, x[pair_voltage] * craft->battery.pair_rate);
     }
 
     static constexpr double angle0 = 8 / 0.6, angle1 = 56 / 0.85, angle2 = 8 / 0.55, angle3 = 8;
@@ -230,19 +232,14 @@ private:
             T speed2 = fma(tip, tip, fma(climb, climb, in_plane2)) + T::of(tiny_speed_squared);
             T speed = sqrt(speed2);
 
-            T slope_under = abs(climb) + abs(tip) + T::of(tiny_speed);
-            T edge_under = fma(T::of(in_plane_weight), speed2, in_plane2);
-            T pace_under = speed + T::of(speed_scale);
-            T both = slope_under * edge_under;
-            T inverse = T::of(1) / (both * pace_under);
-            T inverse_both = pace_under * inverse;
-            T slope = climb * (edge_under * inverse_both);
             flow.hub_x = hub_x;
             flow.hub_y = hub_y;
             flow.flow_speed = speed;
+
+            T slope = climb / (abs(climb) + abs(tip) + T::of(tiny_speed));
             T angle = angle_index(if_less(tip, T::of(0), T::of(2) - slope, slope));
-            T in_plane = in_plane_index(in_plane2 * (slope_under * inverse_both));
-            T pace = speed_index(speed * (both * inverse));
+            T in_plane = in_plane_index(in_plane2 / fma(T::of(in_plane_weight), speed2, in_plane2));
+            T pace = speed_index(speed / (speed + T::of(speed_scale)));
             locate(angle, in_plane, pace, rotor.table, flow.cell);
         }
     }

@@ -53,7 +53,8 @@ struct FieldLanes {
 template <class T>
 struct RotorLoad {
     T back_emf, conductance;
-    T current, limited;
+    T current;
+    T limit_held;
     T motor_torque;
     T hub_x, hub_y, flow_speed;
     CellLanes<T> cell;

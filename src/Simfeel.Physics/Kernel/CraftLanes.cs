@@ -152,8 +152,11 @@ public struct RotorLoad<T>
     /// <summary>Back-EMF, V, and the inverse of all that limits the current, 1/ohm.</summary>
     public T BackEmf, Conductance;
 
-    /// <summary>Motor current, A, and 1 where one of its limits holds, else 0.</summary>
-    public T Current, Limited;
+    /// <summary>Motor current, A.</summary>
+    public T Current;
+
+    /// <summary>-1 where the braking limit, 1 where the driving limit held while the pack's voltage was sought, else 0.</summary>
+    public T LimitHeld;
 
     /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
     public T MotorTorque;

@@ -28,8 +28,7 @@ public static unsafe partial class Kernel<T>
     public static void Derivative(
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
-        Battery(x, command, craft, load);
-        Motors(x, craft, load, dx);
+        Battery(x, command, craft, load, dx);
         Kinematics(x, field, load, dx);
         BodyAir(craft, field, load);
         RotorFlow(x, craft, load);
@@ -104,33 +103,28 @@ public static unsafe partial class Kernel<T>
     }
 
     /// <summary>
-    /// Terminal voltage V of the pack that feeds all motors at once. With E the source voltage and R0 its resistance,
-    /// V^2 - E V + R0 (P_electronics + sum of P_k) = 0, where motor k takes P = i (e + R i) at
+    /// Terminal voltage V of the pack that feeds all motors at once, and what follows from it. With E the source voltage
+    /// and R0 its resistance, V^2 - E V + R0 (P_electronics + sum of P_k) = 0, where motor k takes P = i (e + R i) at
     /// i = (d V - e) / (R + k_c |w|): quadratic in V, or constant where the current limit holds. The motors at their
     /// limits are found by repeating from V = E; no delay is put into the loop, which could make it swing.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Battery(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    private static void Battery(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load, T* dx)
     {
         BatteryLanes<T>* battery = &craft->Battery;
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        for (int k = 0; k < craft->RotorCount; k++)
-        {
-            T w = x[StateIndex.RotorSpeed + k];
-            loads[k].BackEmf = rotors[k].Kt * w;
-            loads[k].Conductance = MotorLaws<T>.Conductance(rotors + k, w);
-        }
-
         load->SourceVoltage = OpenCircuitVoltage(battery, x[StateIndex.Charge]) - x[StateIndex.PairVoltage];
         load->PackVoltage = load->SourceVoltage;
-        MotorCurrents(command, craft, load);
         for (int pass = 0; pass < BatteryPasses; pass++)
         {
-            TerminalVoltage(command, craft, load);
+            TerminalVoltage(x, command, craft, load);
             // while no motor in any lane changes sides, another pass would find the same voltage to the last bit
-            if (!MotorCurrents(command, craft, load)) break;
+            if (!Motors(x, command, craft, load)) break;
         }
+
+        T current = load->PackCurrent;
+        dx[StateIndex.Charge] = -current;
+        dx[StateIndex.PairVoltage] = T.Fms(
+            current, battery->InversePairCapacitance, x[StateIndex.PairVoltage] * battery->PairRate);
     }
 
     /// <summary>Passes of the battery's active-set search; two settle it, a third mends the rare motor that changes sides.</summary>
@@ -154,74 +148,68 @@ public static unsafe partial class Kernel<T>
         return T.Fma(bend[10], T.Max(s, T.Of(0.9)), even) + odd;
     }
 
+    /// <summary>One pass of <see cref="Battery"/>: the root for the motors that are at their limits at the voltage so far.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void TerminalVoltage(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        BatteryLanes<T>* battery = &craft->Battery;
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T zero = T.Of(0), one = T.Of(1), voltage = load->PackVoltage, source = load->SourceVoltage;
+        T square = zero, linear = zero, constant = battery->ElectronicsPower;
+        for (int k = 0; k < craft->RotorCount; k++)
+        {
+            RotorLanes<T>* rotor = rotors + k;
+            T w = x[StateIndex.RotorSpeed + k], d = command[k], resistance = rotor->Resistance;
+            T e = rotor->Kt * w, y = MotorLaws<T>.Conductance(rotor, w);
+            T free = MotorLaws<T>.FreeCurrent(d, voltage, e, y), least = rotor->BrakeLimit, most = rotor->CurrentLimit;
+            loads[k].BackEmf = e;
+            loads[k].Conductance = y;
+            loads[k].LimitHeld = MotorLaws<T>.LimitHeld(free, least, most);
+
+            // i = p V + r, where a limit holds p = 0 and r is that limit; P = R p^2 V^2 + p (e + 2 R r) V + r (e + R r)
+            T p = T.IfLess(free, least, zero, T.IfLess(most, free, zero, d * y));
+            T r = T.IfLess(free, least, least, T.IfLess(most, free, most, T.Fnma(e, y, zero)));
+            T drop = resistance * r, rest = e + drop;
+            square = T.Fma(resistance * p, p, square);
+            linear = T.Fma(p, rest + drop, linear);
+            constant = T.Fma(r, rest, constant);
+        }
+        T a = T.Fma(battery->Resistance, square, one);
+        T b = T.Fnma(battery->Resistance, linear, source);
+        T c = battery->Resistance * constant;
+        T inside = T.Max(T.Fnma(T.Of(4) * a, c, b * b), zero);
+        voltage = (b + T.Sqrt(inside)) / (a + a);
+        load->PackVoltage = voltage;
+        load->PackCurrent = (source - voltage) * battery->InverseResistance;
+    }
+
     /// <summary>
-    /// Motor currents at the pack's voltage. Returns whether any motor came to one of its limits, or left it, since the
-    /// last call; what the first call of a derivative returns means nothing.
+    /// Currents and torques of the motors at the pack's voltage. Returns whether any motor has come to one of its limits,
+    /// or left it, since that voltage was sought.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static bool MotorCurrents(T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    private static bool Motors(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T zero = T.Of(0), one = T.Of(1), voltage = load->PackVoltage, changes = zero;
+        T zero = T.Of(0), voltage = load->PackVoltage, changes = zero;
         for (int k = 0; k < craft->RotorCount; k++)
         {
             T free = MotorLaws<T>.FreeCurrent(command[k], voltage, loads[k].BackEmf, loads[k].Conductance);
-            T held = MotorLaws<T>.HeldCurrent(rotors + k, free);
-            T limited = T.IfLess(zero, T.Abs(free - held), one, zero);
-            changes = changes + T.Abs(limited - loads[k].Limited);
-            loads[k].Current = held;
-            loads[k].Limited = limited;
+            T least = rotors[k].BrakeLimit, most = rotors[k].CurrentLimit;
+            T current = MotorLaws<T>.HeldCurrent(free, least, most);
+            changes = changes + T.Abs(MotorLaws<T>.LimitHeld(free, least, most) - loads[k].LimitHeld);
+            loads[k].Current = current;
+            loads[k].MotorTorque = MotorLaws<T>.ShaftTorque(rotors + k, current, x[StateIndex.RotorSpeed + k]);
         }
         return !T.AllEqual(changes, zero);
     }
 
-    /// <summary>One pass of <see cref="Battery"/>: the root for the motors that are at their limits now.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void TerminalVoltage(T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
-    {
-        BatteryLanes<T>* battery = &craft->Battery;
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T zero = T.Of(0), one = T.Of(1);
-        T square = zero, fall = zero, constant = battery->ElectronicsPower;
-        for (int k = 0; k < craft->RotorCount; k++)
-        {
-            T e = loads[k].BackEmf, y = loads[k].Conductance, limited = loads[k].Limited;
-            T resistance = rotors[k].Resistance;
-            // i = p V - q; where a limit holds, p is 0 and -q is that limit. Then P = R p^2 V^2 - p (2 R q - e) V + q (R q - e)
-            T p = T.IfLess(zero, limited, zero, command[k] * y);
-            T q = T.IfLess(zero, limited, -loads[k].Current, e * y);
-            T drop = resistance * q, rest = drop - e;
-            square = T.Fma(resistance * p, p, square);
-            fall = T.Fma(p, drop + rest, fall);
-            constant = T.Fma(q, rest, constant);
-        }
-        T a = T.Fma(battery->Resistance, square, one);
-        T b = T.Fma(battery->Resistance, fall, load->SourceVoltage);
-        T c = battery->Resistance * constant;
-        T inside = T.Max(T.Fnma(T.Of(4) * a, c, b * b), zero);
-        T voltage = (b + T.Sqrt(inside)) / (a + a);
-        load->PackVoltage = voltage;
-        load->PackCurrent = (load->SourceVoltage - voltage) * battery->InverseResistance;
-    }
-
-    /// <summary>Torques of the motors at their currents, and the drain of the battery.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Motors(T* x, CraftLanes<T>* craft, LoadLanes<T>* load, T* dx)
-    {
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        for (int k = 0; k < craft->RotorCount; k++)
-            loads[k].MotorTorque = MotorLaws<T>.ShaftTorque(rotors + k, loads[k].Current, x[StateIndex.RotorSpeed + k]);
-        BatteryLanes<T>* battery = &craft->Battery;
-        T current = load->PackCurrent;
-        dx[StateIndex.Charge] = -current;
-        dx[StateIndex.PairVoltage] = T.Fms(
-            current, battery->InversePairCapacitance, x[StateIndex.PairVoltage] * battery->PairRate);
-    }
-
-    /// <summary>Flow at the rotors, and where it lies in their tables: three quotients from one division.</summary>
+    /// <summary>
+    /// Flow at the rotors, and where it lies in their tables. A loop apart from <see cref="RotorAir"/>, so that the
+    /// processor works on the long chains of several rotors at once.
+    /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
     private static void RotorFlow(T* x, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
@@ -240,19 +228,14 @@ public static unsafe partial class Kernel<T>
             T speed2 = T.Fma(tip, tip, T.Fma(climb, climb, inPlane2)) + T.Of(TinySpeedSquared);
             T speed = T.Sqrt(speed2);
 
-            T slopeUnder = T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed);
-            T edgeUnder = T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2);
-            T paceUnder = speed + T.Of(RotorTableGrid.SpeedScale);
-            T both = slopeUnder * edgeUnder;
-            T inverse = T.Of(1) / (both * paceUnder);
-            T inverseBoth = paceUnder * inverse;
-            T slope = climb * (edgeUnder * inverseBoth);
             loads[k].HubX = hubX;
             loads[k].HubY = hubY;
             loads[k].FlowSpeed = speed;
+
+            T slope = climb / (T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed));
             T angle = AngleIndex(T.IfLess(tip, T.Of(0), T.Of(2) - slope, slope));
-            T inPlane = InPlaneIndex(inPlane2 * (slopeUnder * inverseBoth));
-            T pace = SpeedIndex(speed * (both * inverse));
+            T inPlane = InPlaneIndex(inPlane2 / T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2));
+            T pace = SpeedIndex(speed / (speed + T.Of(RotorTableGrid.SpeedScale)));
             T.Locate(angle, inPlane, pace, &rotors[k].Table, &loads[k].Cell);
         }
     }

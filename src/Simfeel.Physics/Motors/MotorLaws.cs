@@ -26,8 +26,12 @@ internal static unsafe class MotorLaws<T>
 
     /// <summary>The free current held between the braking and the driving limit, A.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T HeldCurrent(RotorLanes<T>* rotor, T free) =>
-        T.Min(T.Max(free, rotor->BrakeLimit), rotor->CurrentLimit);
+    public static T HeldCurrent(T free, T least, T most) => T.Min(T.Max(free, least), most);
+
+    /// <summary>-1 where the braking limit holds, 1 where the driving limit does, else 0.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T LimitHeld(T free, T least, T most) =>
+        T.IfLess(free, least, T.Of(-1), T.IfLess(most, free, T.Of(1), T.Of(0)));
 
     /// <summary>
     /// Torque on the rotor after all losses, N m. The magnetic torque saturates as the (3, 2) Pade approximant of tanh,
