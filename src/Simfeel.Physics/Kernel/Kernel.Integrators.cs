@@ -26,12 +26,10 @@ public static unsafe partial class Kernel<T>
         T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         int used = StateIndex.RotorSpeed + craft->RotorCount;
-        Advance(x, dx, scratch, T.Of(0.5 * step), used);
-        Normalise(scratch + StateIndex.Attitude);
+        AdvanceToUnit(x, dx, scratch, 0.5 * step, used);
         Derivative(scratch, command, craft, field, load, dx);
-        T h = T.Of(step), half = T.Of(0.5 * step);
-        AdvancePose(x, dx, h, half);
-        for (int n = StateIndex.Charge; n < used; n++) x[n] = T.Fma(h, dx[n], x[n]);
+        AdvancePose(x, dx, step);
+        Advance(x, dx, x, step, StateIndex.Charge, used);
     }
 
     /// <summary>One step of the classical fourth-order Runge-Kutta method, the reference mode.</summary>
@@ -48,36 +46,47 @@ public static unsafe partial class Kernel<T>
     {
         T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
         int used = StateIndex.RotorSpeed + craft->RotorCount;
-        T sixth = T.Of(step / 6), third = T.Of(step / 3), half = T.Of(step / 2), whole = T.Of(step);
         Derivative(x, command, craft, field, load, k);
-        Advance(x, k, sum, sixth, used);
-        Advance(x, k, y, half, used);
+        Advance(x, k, sum, step / 6, 0, used);
+        Advance(x, k, y, step / 2, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, third, used);
-        Advance(x, k, y, half, used);
+        Advance(sum, k, sum, step / 3, 0, used);
+        Advance(x, k, y, step / 2, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, third, used);
-        Advance(x, k, y, whole, used);
+        Advance(sum, k, sum, step / 3, 0, used);
+        Advance(x, k, y, step, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, x, sixth, used);
-        Normalise(x + StateIndex.Attitude);
+        AdvanceToUnit(sum, k, x, step / 6, used);
     }
 
-    /// <summary>result = x + h dx.</summary>
+    /// <summary>result = x + step dx, from one place in the block up to another.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Advance(T* x, T* dx, T* result, T h, int used)
+    private static void Advance(T* x, T* dx, T* result, double step, int from, int to)
     {
-        for (int n = 0; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        T h = T.Of(step);
+        for (int n = from; n < to; n++) result[n] = T.Fma(h, dx[n], x[n]);
+    }
+
+    /// <summary>result = x + step dx, with the attitude brought back to unit length.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void AdvanceToUnit(T* x, T* dx, T* result, double step, int used)
+    {
+        T h = T.Of(step);
+        for (int n = 0; n < StateIndex.Attitude; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        T* q = x + StateIndex.Attitude, dq = dx + StateIndex.Attitude;
+        StoreUnit(
+            result + StateIndex.Attitude,
+            T.Fma(h, dq[0], q[0]), T.Fma(h, dq[1], q[1]), T.Fma(h, dq[2], q[2]), T.Fma(h, dq[3], q[3]));
+        for (int n = StateIndex.Rate; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
     }
 
     /// <summary>
-    /// Brings the attitude back to unit length by one Newton step of 1/sqrt from 1: it has that length but for rounding
-    /// and a rest of higher order in the step, whose square is lost.
+    /// Stores an attitude, brought back to unit length by one Newton step of 1/sqrt from 1: it has that length but for
+    /// rounding and a rest of higher order in the step, whose square is lost.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Normalise(T* q)
+    private static void StoreUnit(T* q, T qw, T qx, T qy, T qz)
     {
-        T qw = q[0], qx = q[1], qy = q[2], qz = q[3];
         T norm2 = T.Fma(qw, qw, T.Fma(qx, qx, T.Fma(qy, qy, qz * qz)));
         T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
         q[0] = qw * mend;
@@ -88,8 +97,9 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>Position, velocity, attitude and rates over a step of <see cref="MidpointStep"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void AdvancePose(T* x, T* dx, T h, T half)
+    private static void AdvancePose(T* x, T* dx, double step)
     {
+        T h = T.Of(step), half = T.Of(0.5 * step);
         for (int axis = 0; axis < 3; axis++)
         {
             T v = x[StateIndex.Velocity + axis];
@@ -120,10 +130,6 @@ public static unsafe partial class Kernel<T>
         T nx = T.Fnma(qz, ay, T.Fma(qy, az, T.Fma(qw, ax, qx * cos)));
         T ny = T.Fnma(qx, az, T.Fma(qz, ax, T.Fma(qw, ay, qy * cos)));
         T nz = T.Fnma(qy, ax, T.Fma(qx, ay, T.Fma(qw, az, qz * cos)));
-        q[0] = nw;
-        q[1] = nx;
-        q[2] = ny;
-        q[3] = nz;
-        Normalise(q);
+        StoreUnit(q, nw, nx, ny, nz);
     }
 }
