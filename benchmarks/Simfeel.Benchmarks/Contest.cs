@@ -36,6 +36,9 @@ internal sealed class Contest : IDisposable
     /// <summary>How closely each twin followed.</summary>
     public List<string> Agreement { get; } = [];
 
+    /// <summary>Drops the entrants whose name does not contain a text.</summary>
+    public void Keep(string text) => Entrants.RemoveAll(e => !e.Name.Contains(text, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The entrant of a width.</summary>
     public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native);
 

@@ -9,6 +9,7 @@ const string usage = """
     simfeel benchmarks: the flight kernel in C# beside its C++ twin
 
       --quick [SECONDS]   interleaved least-of-many table in a few seconds (default 3 for each integrator)
+      --only TEXT         with --quick: kernels whose name contains TEXT, for a profiler
       --write             with --quick: also files the table under benchmarks/results
       --note TEXT         with --write: a line on the conditions of the run
       anything else       goes to BenchmarkDotNet, for example: --filter *
@@ -24,6 +25,7 @@ if (args.Contains("--quick"))
 {
     double seconds = double.TryParse(Value("--quick"), NumberStyles.Float, CultureInfo.InvariantCulture, out double given) ? given : 3;
     using Contest contest = new();
+    if (Value("--only") is { } only) contest.Keep(only);
     string report = QuickRun.Report(contest, seconds);
     if (Value("--note") is { } note) report += Environment.NewLine + note + Environment.NewLine;
     Console.Write(report);

@@ -53,8 +53,8 @@ private:
         Load* __restrict load, T* __restrict dx) {
         battery(x, command, craft, load, dx);
         kinematics(x, field, load, dx);
-        body_air(craft, field, load);
         rotor_flow(x, craft, load);
+        body_air(craft, field, load);
         rotor_air(x, craft, field, load);
         rigid_body(x, craft, field, load, dx);
         rotor_speeds(craft, load, dx);

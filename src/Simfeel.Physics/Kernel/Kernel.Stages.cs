@@ -30,8 +30,8 @@ public static unsafe partial class Kernel<T>
     {
         Battery(x, command, craft, load, dx);
         Kinematics(x, field, load, dx);
-        BodyAir(craft, field, load);
         RotorFlow(x, craft, load);
+        BodyAir(craft, field, load);
         RotorAir(x, craft, field, load);
         RigidBody(x, craft, field, load, dx);
         RotorSpeeds(craft, load, dx);
