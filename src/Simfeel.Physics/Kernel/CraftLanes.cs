@@ -45,11 +45,14 @@ public struct BatteryLanes<T>
     /// <summary>1 / capacity, 1/(A s).</summary>
     public T InverseCapacity;
 
-    /// <summary>Open-circuit voltage of the empty pack, V.</summary>
-    public T EmptyVoltage;
+    /// <summary>
+    /// Open-circuit voltage on state of charge s from 0 to 1 as offset + bend[0] s + sum over the ten inner charge nodes
+    /// of bend[n] max(s, s_n), V: bend[0] is the slope at empty, the others are its changes.
+    /// </summary>
+    public T BendOffset;
 
-    /// <summary>Slopes of the open-circuit voltage between neighbouring charge nodes, V.</summary>
-    public SlopeArray<T> Slopes;
+    /// <summary>The bends, see <see cref="BendOffset"/>, V.</summary>
+    public BendArray<T> Bends;
 
     /// <summary>Series resistance R0, ohm, and its inverse.</summary>
     public T Resistance, InverseResistance;
@@ -137,6 +140,9 @@ public struct LoadLanes<T>
     /// <summary>Open-circuit voltage less the RC pair's, voltage at the terminals, V, and pack current, A.</summary>
     public T SourceVoltage, PackVoltage, PackCurrent;
 
+    /// <summary>Above 0 in lanes whose pack voltage has not yet been found.</summary>
+    public T Unsettled;
+
     /// <summary>Of each rotor.</summary>
     public RotorLoadArray<T> Rotors;
 }
@@ -152,8 +158,17 @@ public struct RotorLoad<T>
     /// <summary>Motor current, A.</summary>
     public T Current;
 
+    /// <summary>-1 where the braking limit, 1 where the driving limit held while the pack's voltage was sought, else 0.</summary>
+    public T LimitHeld;
+
     /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
     public T MotorTorque;
+
+    /// <summary>In-plane velocity of the hub through the air, body axes, m/s, and speed U of the flow at the blade tips.</summary>
+    public T HubX, HubY, FlowSpeed;
+
+    /// <summary>Where that flow lies in the rotor's table.</summary>
+    public CellLanes<T> Cell;
 
     /// <summary>Thrust along -z of the body, N.</summary>
     public T Thrust;
@@ -178,9 +193,9 @@ public struct RotorLoadArray<T>
     private RotorLoad<T> _first;
 }
 
-/// <summary>Room for the eleven slopes between twelve charge nodes.</summary>
+/// <summary>Room for the bends of the open-circuit voltage.</summary>
 [InlineArray(11)]
-public struct SlopeArray<T>
+public struct BendArray<T>
     where T : unmanaged, ILane<T>
 {
     private T _first;

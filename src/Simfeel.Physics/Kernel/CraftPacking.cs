@@ -55,10 +55,16 @@ internal static unsafe class CraftPacking
         if (voltage.Count != nodes.Count)
             throw new ArgumentException($"The battery has {voltage.Count} open-circuit voltages; it needs {nodes.Count}.");
         Set(&lanes->InverseCapacity, 1 / battery.Capacity);
-        Set(&lanes->EmptyVoltage, voltage[0]);
-        T* slopes = (T*)&lanes->Slopes;
+        T* bends = (T*)&lanes->Bends;
+        double offset = voltage[0], slope = 0;
         for (int n = 1; n < nodes.Count; n++)
-            Set(slopes + n - 1, (voltage[n] - voltage[n - 1]) / (nodes[n] - nodes[n - 1]));
+        {
+            double next = (voltage[n] - voltage[n - 1]) / (nodes[n] - nodes[n - 1]);
+            Set(bends + n - 1, next - slope);
+            offset -= (next - slope) * nodes[n - 1];
+            slope = next;
+        }
+        Set(&lanes->BendOffset, offset);
         Set(&lanes->Resistance, battery.SeriesResistance);
         Set(&lanes->InverseResistance, 1 / battery.SeriesResistance);
         Set(&lanes->InversePairCapacitance, battery.PairResistance > 0 ? 1 / battery.PairCapacitance : 0);

@@ -26,12 +26,10 @@ public static unsafe partial class Kernel<T>
         T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         int used = StateIndex.RotorSpeed + craft->RotorCount;
-        Advance(x, dx, scratch, T.Of(0.5 * step), used);
-        Normalise(scratch);
+        AdvanceToUnit(x, dx, scratch, 0.5 * step, used);
         Derivative(scratch, command, craft, field, load, dx);
-        T h = T.Of(step), half = T.Of(0.5 * step);
-        AdvancePose(x, dx, h, half);
-        for (int n = StateIndex.Charge; n < used; n++) x[n] = T.Fma(h, dx[n], x[n]);
+        AdvancePose(x, dx, step);
+        Advance(x, dx, x, step, StateIndex.Charge, used);
     }
 
     /// <summary>One step of the classical fourth-order Runge-Kutta method, the reference mode.</summary>
@@ -48,45 +46,60 @@ public static unsafe partial class Kernel<T>
     {
         T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
         int used = StateIndex.RotorSpeed + craft->RotorCount;
-        T sixth = T.Of(step / 6), third = T.Of(step / 3), half = T.Of(step / 2), whole = T.Of(step);
         Derivative(x, command, craft, field, load, k);
-        Advance(x, k, sum, sixth, used);
-        Advance(x, k, y, half, used);
+        Advance(x, k, sum, step / 6, 0, used);
+        Advance(x, k, y, step / 2, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, third, used);
-        Advance(x, k, y, half, used);
+        Advance(sum, k, sum, step / 3, 0, used);
+        Advance(x, k, y, step / 2, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, third, used);
-        Advance(x, k, y, whole, used);
+        Advance(sum, k, sum, step / 3, 0, used);
+        Advance(x, k, y, step, 0, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, x, sixth, used);
-        Normalise(x);
+        AdvanceToUnit(sum, k, x, step / 6, used);
     }
 
-    /// <summary>result = x + h dx.</summary>
+    /// <summary>result = x + step dx, from one place in the block up to another.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Advance(T* x, T* dx, T* result, T h, int used)
+    private static void Advance(T* x, T* dx, T* result, double step, int from, int to)
     {
-        for (int n = 0; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        T h = T.Of(step);
+        for (int n = from; n < to; n++) result[n] = T.Fma(h, dx[n], x[n]);
     }
 
-    /// <summary>Brings the attitude back to unit length.</summary>
+    /// <summary>result = x + step dx, with the attitude brought back to unit length.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Normalise(T* x)
+    private static void AdvanceToUnit(T* x, T* dx, T* result, double step, int used)
     {
-        T* q = x + StateIndex.Attitude;
-        T norm2 = T.Fma(q[0], q[0], T.Fma(q[1], q[1], T.Fma(q[2], q[2], q[3] * q[3])));
-        T inverse = T.Of(1) / T.Sqrt(norm2);
-        q[0] = q[0] * inverse;
-        q[1] = q[1] * inverse;
-        q[2] = q[2] * inverse;
-        q[3] = q[3] * inverse;
+        T h = T.Of(step);
+        for (int n = 0; n < StateIndex.Attitude; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        T* q = x + StateIndex.Attitude, dq = dx + StateIndex.Attitude;
+        StoreUnit(
+            result + StateIndex.Attitude,
+            T.Fma(h, dq[0], q[0]), T.Fma(h, dq[1], q[1]), T.Fma(h, dq[2], q[2]), T.Fma(h, dq[3], q[3]));
+        for (int n = StateIndex.Rate; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+    }
+
+    /// <summary>
+    /// Stores an attitude, brought back to unit length by one Newton step of 1/sqrt from 1: it has that length but for
+    /// rounding and a rest of higher order in the step, whose square is lost.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void StoreUnit(T* q, T qw, T qx, T qy, T qz)
+    {
+        T norm2 = T.Fma(qw, qw, T.Fma(qx, qx, T.Fma(qy, qy, qz * qz)));
+        T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
+        q[0] = qw * mend;
+        q[1] = qx * mend;
+        q[2] = qy * mend;
+        q[3] = qz * mend;
     }
 
     /// <summary>Position, velocity, attitude and rates over a step of <see cref="MidpointStep"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void AdvancePose(T* x, T* dx, T h, T half)
+    private static void AdvancePose(T* x, T* dx, double step)
     {
+        T h = T.Of(step), half = T.Of(0.5 * step);
         for (int axis = 0; axis < 3; axis++)
         {
             T v = x[StateIndex.Velocity + axis];
@@ -106,24 +119,17 @@ public static unsafe partial class Kernel<T>
         // q <- q (cos |a|, a sin|a| / |a|), a half the angle turned; series good to |a|^6, the rest is mended below
         T a2 = T.Fma(ax, ax, T.Fma(ay, ay, az * az));
         T one = T.Of(1);
-        T sinc = one - (a2 * T.Fma(a2, T.Of(-1.0 / 120), T.Of(1.0 / 6)));
-        T cos = one - (a2 * T.Fma(a2, T.Of(-1.0 / 24), T.Of(0.5)));
+        T sinc = T.Fnma(a2, T.Fma(a2, T.Of(-1.0 / 120), T.Of(1.0 / 6)), one);
+        T cos = T.Fnma(a2, T.Fma(a2, T.Of(-1.0 / 24), T.Of(0.5)), one);
         ax = ax * sinc;
         ay = ay * sinc;
         az = az * sinc;
         T* q = x + StateIndex.Attitude;
         T qw = q[0], qx = q[1], qy = q[2], qz = q[3];
-        T nw = T.Fma(qw, cos, -(qx * ax)) - T.Fma(qy, ay, qz * az);
-        T nx = T.Fma(qw, ax, qx * cos) + T.Fma(qy, az, -(qz * ay));
-        T ny = T.Fma(qw, ay, qy * cos) + T.Fma(qz, ax, -(qx * az));
-        T nz = T.Fma(qw, az, qz * cos) + T.Fma(qx, ay, -(qy * ax));
-
-        // one Newton step of 1/sqrt from 1: the length is 1 but for rounding and the series' seventh-order rest
-        T norm2 = T.Fma(nw, nw, T.Fma(nx, nx, T.Fma(ny, ny, nz * nz)));
-        T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
-        q[0] = nw * mend;
-        q[1] = nx * mend;
-        q[2] = ny * mend;
-        q[3] = nz * mend;
+        T nw = T.Fnma(qz, az, T.Fnma(qy, ay, T.Fms(qw, cos, qx * ax)));
+        T nx = T.Fnma(qz, ay, T.Fma(qy, az, T.Fma(qw, ax, qx * cos)));
+        T ny = T.Fnma(qx, az, T.Fma(qz, ax, T.Fma(qw, ay, qy * cos)));
+        T nz = T.Fnma(qy, ax, T.Fma(qx, ay, T.Fma(qw, az, qz * cos)));
+        StoreUnit(q, nw, nx, ny, nz);
     }
 }

@@ -28,11 +28,11 @@ public static unsafe partial class Kernel<T>
     public static void Derivative(
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
+        Battery(x, command, craft, load, dx);
         Kinematics(x, field, load, dx);
-        Battery(x, command, craft, load);
-        Motors(x, command, craft, load, dx);
-        RotorAir(x, craft, field, load);
+        RotorFlow(x, craft, load);
         BodyAir(craft, field, load);
+        RotorAir(x, craft, field, load);
         RigidBody(x, craft, field, load, dx);
         RotorSpeeds(craft, load, dx);
     }
@@ -43,204 +43,282 @@ public static unsafe partial class Kernel<T>
     {
         T qw = x[StateIndex.Attitude], qx = x[StateIndex.Attitude + 1];
         T qy = x[StateIndex.Attitude + 2], qz = x[StateIndex.Attitude + 3];
-        T one = T.Of(1), two = T.Of(2), half = T.Of(0.5);
-        load->R00 = one - (two * T.Fma(qy, qy, qz * qz));
-        load->R01 = two * T.Fma(qx, qy, -(qw * qz));
-        load->R02 = two * T.Fma(qx, qz, qw * qy);
-        load->R10 = two * T.Fma(qx, qy, qw * qz);
-        load->R11 = one - (two * T.Fma(qx, qx, qz * qz));
-        load->R12 = two * T.Fma(qy, qz, -(qw * qx));
-        load->R20 = two * T.Fma(qx, qz, -(qw * qy));
-        load->R21 = two * T.Fma(qy, qz, qw * qx);
-        load->R22 = one - (two * T.Fma(qx, qx, qy * qy));
+        T one = T.Of(1), half = T.Of(0.5);
+        T x2 = qx + qx, y2 = qy + qy, z2 = qz + qz;
+        T wx2 = qw * x2, wy2 = qw * y2, wz2 = qw * z2;
+        T r00 = T.Fnma(qy, y2, T.Fnma(qz, z2, one));
+        T r01 = T.Fms(qx, y2, wz2);
+        T r02 = T.Fma(qx, z2, wy2);
+        T r10 = T.Fma(qx, y2, wz2);
+        T r11 = T.Fnma(qx, x2, T.Fnma(qz, z2, one));
+        T r12 = T.Fms(qy, z2, wx2);
+        T r20 = T.Fms(qx, z2, wy2);
+        T r21 = T.Fma(qy, z2, wx2);
+        T r22 = T.Fnma(qx, x2, T.Fnma(qy, y2, one));
 
         T vx = x[StateIndex.Velocity], vy = x[StateIndex.Velocity + 1], vz = x[StateIndex.Velocity + 2];
+        T ax = vx - field->WindX, ay = vy - field->WindY, az = vz - field->WindZ;
+        T wx = half * x[StateIndex.Rate], wy = half * x[StateIndex.Rate + 1], wz = half * x[StateIndex.Rate + 2];
+        load->AirX = T.Fma(r20, az, T.Fma(r10, ay, r00 * ax));
+        load->AirY = T.Fma(r21, az, T.Fma(r11, ay, r01 * ax));
+        load->AirZ = T.Fma(r22, az, T.Fma(r12, ay, r02 * ax));
+        load->R00 = r00;
+        load->R01 = r01;
+        load->R02 = r02;
+        load->R10 = r10;
+        load->R11 = r11;
+        load->R12 = r12;
+        load->R20 = r20;
+        load->R21 = r21;
+        load->R22 = r22;
         dx[StateIndex.Position] = vx;
         dx[StateIndex.Position + 1] = vy;
         dx[StateIndex.Position + 2] = vz;
-        vx = vx - field->WindX;
-        vy = vy - field->WindY;
-        vz = vz - field->WindZ;
-        load->AirX = T.Fma(load->R20, vz, T.Fma(load->R10, vy, load->R00 * vx));
-        load->AirY = T.Fma(load->R21, vz, T.Fma(load->R11, vy, load->R01 * vx));
-        load->AirZ = T.Fma(load->R22, vz, T.Fma(load->R12, vy, load->R02 * vx));
 
         // q' = q (0, w) / 2
-        T wx = half * x[StateIndex.Rate], wy = half * x[StateIndex.Rate + 1], wz = half * x[StateIndex.Rate + 2];
         dx[StateIndex.Attitude] = -T.Fma(qz, wz, T.Fma(qy, wy, qx * wx));
-        dx[StateIndex.Attitude + 1] = T.Fma(qw, wx, qy * wz) - (qz * wy);
-        dx[StateIndex.Attitude + 2] = T.Fma(qw, wy, qz * wx) - (qx * wz);
-        dx[StateIndex.Attitude + 3] = T.Fma(qw, wz, qx * wy) - (qy * wx);
+        dx[StateIndex.Attitude + 1] = T.Fnma(qz, wy, T.Fma(qw, wx, qy * wz));
+        dx[StateIndex.Attitude + 2] = T.Fnma(qx, wz, T.Fma(qw, wy, qz * wx));
+        dx[StateIndex.Attitude + 3] = T.Fnma(qy, wx, T.Fma(qw, wz, qx * wy));
     }
 
     /// <summary>
-    /// Terminal voltage V of the pack that feeds all motors at once. With E the source voltage and R0 its resistance,
-    /// V^2 - E V + R0 (P_electronics + sum of P_k) = 0, where motor k takes P = i (e + R i) at
-    /// i = (d V - e) / (R + k_c |w|): quadratic in V, or constant where the current limit holds. The motors at their
-    /// limits are found by repeating from V = E until no lane changes; no delay is put into the loop, which could make it
-    /// swing. A settled lane stays as it is, so its bits do not depend on how long the others take.
+    /// Drag of the body: F_i = -rho/2 (CdA)_i |v| v_i at the drag point. The first of the loads; the rotors add theirs.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Battery(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    private static void BodyAir(CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
+    {
+        T vx = load->AirX, vy = load->AirY, vz = load->AirZ;
+        T pressure = -(field->Density * T.Sqrt(T.Fma(vx, vx, T.Fma(vy, vy, vz * vz))));
+        T fx = pressure * craft->HalfDragX * vx;
+        T fy = pressure * craft->HalfDragY * vy;
+        T fz = pressure * craft->HalfDragZ * vz;
+        T px = craft->DragPointX, py = craft->DragPointY, pz = craft->DragPointZ;
+        load->ForceX = fx;
+        load->ForceY = fy;
+        load->ForceZ = fz;
+        load->MomentX = T.Fms(py, fz, pz * fy);
+        load->MomentY = T.Fms(pz, fx, px * fz);
+        load->MomentZ = T.Fms(px, fy, py * fx);
+    }
+
+    /// <summary>
+    /// Terminal voltage V of the pack that feeds all motors at once, and what follows from it. With E the source voltage
+    /// and R0 its resistance, V^2 - E V + R0 (P_electronics + sum of P_k) = 0, where motor k takes P = i (e + R i) at
+    /// i = (d V - e) / (R + k_c |w|): quadratic in V, or constant where the current limit holds. The motors at their
+    /// limits are found by repeating from V = E; no delay is put into the loop, which could make it swing.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void Battery(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load, T* dx)
     {
         BatteryLanes<T>* battery = &craft->Battery;
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        for (int k = 0; k < craft->RotorCount; k++)
-        {
-            T w = x[StateIndex.RotorSpeed + k];
-            loads[k].BackEmf = rotors[k].Kt * w;
-            loads[k].Conductance = MotorLaws<T>.Conductance(rotors + k, w);
-        }
-
-        T source = OpenCircuitVoltage(battery, x[StateIndex.Charge]) - x[StateIndex.PairVoltage];
-        T voltage = source, low = T.Of(0), high = T.Of(HighVoltage);
+        load->SourceVoltage = OpenCircuitVoltage(battery, x[StateIndex.Charge]) - x[StateIndex.PairVoltage];
+        load->PackVoltage = load->SourceVoltage;
+        T zero = T.Of(0);
         for (int pass = 0; pass < BatteryPasses; pass++)
         {
-            T next = TerminalVoltage(voltage, source, command, craft, load, &low, &high);
-            if (T.AllEqual(next, voltage)) break;
-            voltage = next;
+            TerminalVoltage(x, command, craft, load);
+            Motors(x, command, craft, load);
+            // while no motor in any lane changes sides, another pass would find the same voltage to the last bit
+            if (T.AllEqual(load->Unsettled, zero)) break;
         }
-        load->SourceVoltage = source;
-        load->PackVoltage = voltage;
-        load->PackCurrent = (source - voltage) * battery->InverseResistance;
+        if (!T.AllEqual(load->Unsettled, zero)) SettleVoltage(x, command, craft, load);
+
+        T current = load->PackCurrent;
+        dx[StateIndex.Charge] = -current;
+        dx[StateIndex.PairVoltage] = T.Fms(
+            current, battery->InversePairCapacitance, x[StateIndex.PairVoltage] * battery->PairRate);
     }
 
     /// <summary>
-    /// One pass of <see cref="Battery"/>: the root for the motors that are at their limits at the voltage given. Where
-    /// that leaves what is known of the root (the sign of the quadratic at every voltage tried), the middle is taken:
-    /// without it a motor that meets its driving limit just between two voltages makes the search swing for ever.
+    /// Passes of the battery's search without a bracket. In four million random states of mixed motors 90 % settled in the
+    /// first and all but 261 in three.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static T TerminalVoltage(T voltage, T source, T* command, CraftLanes<T>* craft, LoadLanes<T>* load, T* low, T* high)
-    {
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T zero = T.Of(0), one = T.Of(1);
-        T square = zero, linear = zero, constant = craft->Battery.ElectronicsPower;
-        for (int k = 0; k < craft->RotorCount; k++)
-        {
-            T d = command[k], e = loads[k].BackEmf, y = loads[k].Conductance, resistance = rotors[k].Resistance;
-            T free = T.Fma(d, voltage, -e) * y;
-            T held = T.Min(T.Max(free, rotors[k].BrakeLimit), rotors[k].CurrentLimit);
-            // excess is above zero where a limit holds; there the power no longer depends on V
-            T excess = T.Abs(free - held);
-            T ry = resistance * y, dy = d * y;
-            T rest = one - ry;
-            T powerHeld = held * T.Fma(resistance, held, e);
-            square = square + T.IfLess(zero, excess, zero, d * dy * ry);
-            linear = linear + T.IfLess(zero, excess, zero, dy * e * (rest - ry));
-            constant = constant + T.IfLess(zero, excess, powerHeld, -(e * e * y * rest));
-        }
-        T a = T.Fma(craft->Battery.Resistance, square, one);
-        T b = T.Fma(craft->Battery.Resistance, linear, -source);
-        T c = craft->Battery.Resistance * constant;
-        T inside = T.Max(T.Fma(b, b, T.Of(-4) * a * c), zero);
-        T root = (T.Sqrt(inside) - b) / (a + a);
+    private const int BatteryPasses = 3;
 
-        T here = T.Fma(T.Fma(a, voltage, b), voltage, c);
-        T below = T.IfLess(here, zero, voltage, *low), above = T.IfLess(here, zero, *high, voltage);
-        *low = below;
-        *high = above;
-        T middle = T.Of(0.5) * (below + above);
-        T bracketed = T.IfLess(below, root, T.IfLess(root, above, root, middle), middle);
-        return T.IfLess(zero, T.Abs(root - voltage), bracketed, root);
-    }
-
-    /// <summary>
-    /// Most passes of the battery's search. In four million random states of mixed motors 90 % settled in the first pass,
-    /// all but 261 in three and all in five; one more sees that nothing changes.
-    /// </summary>
-    private const int BatteryPasses = 8;
+    /// <summary>Further passes with a bracket; two settled the rest.</summary>
+    private const int BracketedPasses = 8;
 
     /// <summary>A voltage above that of any pack, V.</summary>
     private const double HighVoltage = 1e4;
 
-    /// <summary>Open-circuit voltage: straight lines between the charge nodes, as a sum of ramps so that no lane branches.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    /// <summary>Open-circuit voltage, straight lines between the charge nodes: a sum of bends, so that no lane branches.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T OpenCircuitVoltage(BatteryLanes<T>* battery, T charge)
     {
-        T s = charge * battery->InverseCapacity;
-        T* slope = (T*)&battery->Slopes;
-        T zero = T.Of(0), twentieth = T.Of(0.05), tenth = T.Of(0.1);
-        T voltage = battery->EmptyVoltage;
-        voltage = T.Fma(slope[0], T.Min(T.Max(s, zero), twentieth), voltage);
-        voltage = T.Fma(slope[1], T.Min(T.Max(s - twentieth, zero), twentieth), voltage);
-        voltage = T.Fma(slope[2], T.Min(T.Max(s - tenth, zero), tenth), voltage);
-        voltage = T.Fma(slope[3], T.Min(T.Max(s - T.Of(0.2), zero), tenth), voltage);
-        voltage = T.Fma(slope[4], T.Min(T.Max(s - T.Of(0.3), zero), tenth), voltage);
-        voltage = T.Fma(slope[5], T.Min(T.Max(s - T.Of(0.4), zero), tenth), voltage);
-        voltage = T.Fma(slope[6], T.Min(T.Max(s - T.Of(0.5), zero), tenth), voltage);
-        voltage = T.Fma(slope[7], T.Min(T.Max(s - T.Of(0.6), zero), tenth), voltage);
-        voltage = T.Fma(slope[8], T.Min(T.Max(s - T.Of(0.7), zero), tenth), voltage);
-        voltage = T.Fma(slope[9], T.Min(T.Max(s - T.Of(0.8), zero), tenth), voltage);
-        return T.Fma(slope[10], T.Min(T.Max(s - T.Of(0.9), zero), tenth), voltage);
+        T s = T.Min(T.Max(charge * battery->InverseCapacity, T.Of(0)), T.Of(1));
+        T* bend = (T*)&battery->Bends;
+        T even = T.Fma(bend[0], s, battery->BendOffset), odd = bend[1] * T.Max(s, T.Of(0.05));
+        even = T.Fma(bend[2], T.Max(s, T.Of(0.1)), even);
+        odd = T.Fma(bend[3], T.Max(s, T.Of(0.2)), odd);
+        even = T.Fma(bend[4], T.Max(s, T.Of(0.3)), even);
+        odd = T.Fma(bend[5], T.Max(s, T.Of(0.4)), odd);
+        even = T.Fma(bend[6], T.Max(s, T.Of(0.5)), even);
+        odd = T.Fma(bend[7], T.Max(s, T.Of(0.6)), odd);
+        even = T.Fma(bend[8], T.Max(s, T.Of(0.7)), even);
+        odd = T.Fma(bend[9], T.Max(s, T.Of(0.8)), odd);
+        return T.Fma(bend[10], T.Max(s, T.Of(0.9)), even) + odd;
     }
 
-    /// <summary>Currents and torques of the motors at the pack's voltage, and the drain of the battery.</summary>
+    /// <summary>One pass of <see cref="Battery"/>: the root for the motors that are at their limits at the voltage so far.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Motors(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load, T* dx)
+    private static void TerminalVoltage(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        BatteryLanes<T>* battery = &craft->Battery;
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T zero = T.Of(0), one = T.Of(1), voltage = load->PackVoltage, source = load->SourceVoltage;
+        T square = zero, linear = zero, constant = battery->ElectronicsPower;
+        for (int k = 0; k < craft->RotorCount; k++)
+        {
+            RotorLanes<T>* rotor = rotors + k;
+            T w = x[StateIndex.RotorSpeed + k], d = command[k], resistance = rotor->Resistance;
+            T e = rotor->Kt * w, y = MotorLaws<T>.Conductance(rotor, w);
+            T free = MotorLaws<T>.FreeCurrent(d, voltage, e, y), least = rotor->BrakeLimit, most = rotor->CurrentLimit;
+            loads[k].BackEmf = e;
+            loads[k].Conductance = y;
+            loads[k].LimitHeld = MotorLaws<T>.LimitHeld(free, least, most);
+
+            // i = p V + r, where a limit holds p = 0 and r is that limit; P = R p^2 V^2 + p (e + 2 R r) V + r (e + R r)
+            T p = T.IfLess(free, least, zero, T.IfLess(most, free, zero, d * y));
+            T r = T.IfLess(free, least, least, T.IfLess(most, free, most, T.Fnma(e, y, zero)));
+            T drop = resistance * r, rest = e + drop;
+            square = T.Fma(resistance * p, p, square);
+            linear = T.Fma(p, rest + drop, linear);
+            constant = T.Fma(r, rest, constant);
+        }
+        T a = T.Fma(battery->Resistance, square, one);
+        T b = T.Fnma(battery->Resistance, linear, source);
+        T c = battery->Resistance * constant;
+        T inside = T.Max(T.Fnma(T.Of(4) * a, c, b * b), zero);
+        voltage = (b + T.Sqrt(inside)) / (a + a);
+        load->PackVoltage = voltage;
+        load->PackCurrent = (source - voltage) * battery->InverseResistance;
+    }
+
+    /// <summary>Currents and torques of the motors at the pack's voltage, and which lanes have a motor that has come to one of its limits, or left it, since that voltage was sought.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void Motors(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T voltage = load->PackVoltage, changes = T.Of(0);
         for (int k = 0; k < craft->RotorCount; k++)
         {
-            T current = MotorLaws<T>.Current(
-                rotors + k, command[k], load->PackVoltage, loads[k].BackEmf, loads[k].Conductance);
+            T free = MotorLaws<T>.FreeCurrent(command[k], voltage, loads[k].BackEmf, loads[k].Conductance);
+            T least = rotors[k].BrakeLimit, most = rotors[k].CurrentLimit;
+            T current = MotorLaws<T>.HeldCurrent(free, least, most);
+            changes = changes + T.Abs(MotorLaws<T>.LimitHeld(free, least, most) - loads[k].LimitHeld);
             loads[k].Current = current;
             loads[k].MotorTorque = MotorLaws<T>.ShaftTorque(rotors + k, current, x[StateIndex.RotorSpeed + k]);
         }
-        BatteryLanes<T>* battery = &craft->Battery;
-        dx[StateIndex.Charge] = -load->PackCurrent;
-        dx[StateIndex.PairVoltage] = T.Fma(
-            load->PackCurrent, battery->InversePairCapacitance, -(x[StateIndex.PairVoltage] * battery->PairRate));
+        load->Unsettled = changes;
     }
 
-    /// <summary>Loads of the air on the rotors, summed about the centre of gravity.</summary>
+    /// <summary>
+    /// The rare rest of <see cref="Battery"/>: a motor that meets its limit just between two voltages can make the search
+    /// swing for ever, so the root is now kept between the voltages known to lie below and above it. Lanes that had settled
+    /// keep their bits.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void SettleVoltage(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        T zero = T.Of(0), one = T.Of(1), half = T.Of(0.5), low = zero, high = T.Of(HighVoltage);
+        for (int pass = 0; pass < BracketedPasses; pass++)
+        {
+            T before = load->PackVoltage, unsettled = load->Unsettled;
+            T excess = T.Fma(craft->Battery.Resistance, PowerDrawn(craft, load), before * (before - load->SourceVoltage));
+            low = T.IfLess(excess, zero, before, low);
+            high = T.IfLess(excess, zero, high, before);
+            TerminalVoltage(x, command, craft, load);
+            T root = load->PackVoltage, middle = half * (low + high);
+            T next = T.IfLess(low, root, T.IfLess(root, high, root, middle), middle);
+            next = T.IfLess(zero, unsettled, next, before);
+            load->PackVoltage = next;
+            load->PackCurrent = (load->SourceVoltage - next) * craft->Battery.InverseResistance;
+            Motors(x, command, craft, load);
+            T missed = T.IfLess(zero, T.Abs(next - root), one, zero);
+            load->Unsettled = load->Unsettled + missed;
+            if (T.AllEqual(load->Unsettled, zero)) return;
+        }
+    }
+
+    /// <summary>Power out of the pack at the motors' present currents, W.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T PowerDrawn(CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T power = craft->Battery.ElectronicsPower;
+        for (int k = 0; k < craft->RotorCount; k++)
+            power = T.Fma(loads[k].Current, T.Fma(rotors[k].Resistance, loads[k].Current, loads[k].BackEmf), power);
+        return power;
+    }
+
+    /// <summary>
+    /// Flow at the rotors, and where it lies in their tables. A loop apart from <see cref="RotorAir"/>, so that the
+    /// processor works on the long chains of several rotors at once.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void RotorFlow(T* x, CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
+        T airX = load->AirX, airY = load->AirY, airZ = load->AirZ;
+        for (int k = 0; k < craft->RotorCount; k++)
+        {
+            T rx = rotors[k].X, ry = rotors[k].Y, rz = rotors[k].Z;
+            T hubX = T.Fnma(wz, ry, T.Fma(wy, rz, airX));
+            T hubY = T.Fnma(wx, rz, T.Fma(wz, rx, airY));
+            T climb = T.Fnma(wx, ry, T.Fms(wy, rx, airZ));
+            T tip = x[StateIndex.RotorSpeed + k] * rotors[k].Radius;
+            T inPlane2 = T.Fma(hubX, hubX, hubY * hubY);
+            T speed2 = T.Fma(tip, tip, T.Fma(climb, climb, inPlane2)) + T.Of(TinySpeedSquared);
+            T speed = T.Sqrt(speed2);
+
+            loads[k].HubX = hubX;
+            loads[k].HubY = hubY;
+            loads[k].FlowSpeed = speed;
+
+            T slope = climb / (T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed));
+            T angle = AngleIndex(T.IfLess(tip, T.Of(0), T.Of(2) - slope, slope));
+            T inPlane = InPlaneIndex(inPlane2 / T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2));
+            T pace = SpeedIndex(speed / (speed + T.Of(RotorTableGrid.SpeedScale)));
+            T.Locate(angle, inPlane, pace, &rotors[k].Table, &loads[k].Cell);
+        }
+    }
+
+    /// <summary>Loads of the air on the rotors, added to those on the body, about the centre of gravity.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
     private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
-        T zero = T.Of(0);
-        T forceX = zero, forceY = zero, forceZ = zero, momentX = zero, momentY = zero, momentZ = zero, spin = zero;
+        T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ;
+        T momentX = load->MomentX, momentY = load->MomentY, momentZ = load->MomentZ, spin = T.Of(0);
         for (int k = 0; k < craft->RotorCount; k++)
         {
             RotorLanes<T>* rotor = rotors + k;
-            T w = x[StateIndex.RotorSpeed + k];
+            RotorLoad<T>* rotorLoad = loads + k;
+            T.Interpolate(&rotorLoad->Cell, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
 
-            // velocity of the hub through the air
-            T hubX = T.Fma(wy, rotor->Z, load->AirX) - (wz * rotor->Y);
-            T hubY = T.Fma(wz, rotor->X, load->AirY) - (wx * rotor->Z);
-            T climb = T.Fma(wy, rotor->X, -load->AirZ) - (wx * rotor->Y);
-            T tip = w * rotor->Radius;
-            T inPlane2 = T.Fma(hubX, hubX, hubY * hubY);
-            T speed2 = T.Fma(tip, tip, T.Fma(climb, climb, inPlane2)) + T.Of(TinySpeedSquared);
-            T speed = T.Sqrt(speed2);
-
-            // coordinates of the rotor table, see RotorTableGrid
-            T slope = climb / (T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed));
-            T angle = AngleIndex(T.IfLess(tip, zero, T.Of(2) - slope, slope));
-            T edge = InPlaneIndex(inPlane2 / T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2));
-            T pace = SpeedIndex(speed / (speed + T.Of(RotorTableGrid.SpeedScale)));
-            T.Lookup(angle, edge, pace, &rotor->Table, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
-
-            T mass = field->Density * rotor->DiscArea;
-            T thrust = thrustC * (mass * speed2);
-            T torque = torqueC * (mass * speed2 * rotor->Radius);
-            T drag = inPlaneC * (mass * speed);
-            T pitch = pitchC * (mass * speed * rotor->Radius);
-            T hx = -(drag * hubX), hy = -(drag * hubY);
-            forceX = forceX + hx;
-            forceY = forceY + hy;
+            T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY;
+            T flux = field->Density * rotor->DiscArea * speed;
+            T thrust = thrustC * (flux * speed);
+            T drag = inPlaneC * flux;
+            // moment about the centre of gravity per in-plane velocity: the hub's own, and the drag's on its arm
+            T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * rotor->Radius));
+            forceX = T.Fnma(drag, hubX, forceX);
+            forceY = T.Fnma(drag, hubY, forceY);
             forceZ = forceZ - thrust;
-            momentX = momentX - T.Fma(rotor->Y, thrust, T.Fma(rotor->Z, hy, pitch * hubY));
-            momentY = momentY + T.Fma(rotor->Z, hx, T.Fma(rotor->X, thrust, pitch * hubX));
-            momentZ = momentZ + T.Fma(rotor->X, hy, -T.Fma(rotor->Y, hx, rotor->Spin * loads[k].MotorTorque));
-            spin = T.Fma(rotor->Spin * rotor->SpinInertia, w, spin);
-            loads[k].Thrust = thrust;
-            loads[k].AirTorque = torque;
+            momentX = momentX - T.Fma(rotor->Y, thrust, pitch * hubY);
+            momentY = momentY + T.Fma(rotor->X, thrust, pitch * hubX);
+            T yaw = T.Fma(drag, T.Fms(rotor->X, hubY, rotor->Y * hubX), rotor->Spin * rotorLoad->MotorTorque);
+            momentZ = momentZ - yaw;
+            spin = T.Fma(rotor->Spin * rotor->SpinInertia, x[StateIndex.RotorSpeed + k], spin);
+            rotorLoad->Thrust = thrust;
+            rotorLoad->AirTorque = torqueC * (flux * speed * rotor->Radius);
         }
         load->ForceX = forceX;
         load->ForceY = forceY;
@@ -253,24 +331,6 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>Keeps divisions finite where nothing moves, m/s and its square.</summary>
     private const double TinySpeed = 1e-9, TinySpeedSquared = 1e-9;
-
-    /// <summary>Drag of the body: F_i = -rho/2 (CdA)_i |v| v_i at the drag point.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void BodyAir(CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
-    {
-        T vx = load->AirX, vy = load->AirY, vz = load->AirZ;
-        T pressure = field->Density * T.Sqrt(T.Fma(vx, vx, T.Fma(vy, vy, vz * vz)));
-        T fx = -(pressure * craft->HalfDragX * vx);
-        T fy = -(pressure * craft->HalfDragY * vy);
-        T fz = -(pressure * craft->HalfDragZ * vz);
-        T px = craft->DragPointX, py = craft->DragPointY, pz = craft->DragPointZ;
-        load->ForceX = load->ForceX + fx;
-        load->ForceY = load->ForceY + fy;
-        load->ForceZ = load->ForceZ + fz;
-        load->MomentX = load->MomentX + T.Fma(py, fz, -(pz * fy));
-        load->MomentY = load->MomentY + T.Fma(pz, fx, -(px * fz));
-        load->MomentZ = load->MomentZ + T.Fma(px, fy, -(py * fx));
-    }
 
     /// <summary>
     /// m v' = R f + m g and (I - sum J zz) w' = M - w x (I w + h), with h the rotors' spin momentum. The motors' torques
@@ -289,9 +349,9 @@ public static unsafe partial class Kernel<T>
         T lx = T.Fma(craft->Ixz, wz, T.Fma(craft->Ixy, wy, craft->Ixx * wx));
         T ly = T.Fma(craft->Iyz, wz, T.Fma(craft->Iyy, wy, craft->Ixy * wx));
         T lz = T.Fma(craft->Izz, wz, T.Fma(craft->Iyz, wy, T.Fma(craft->Ixz, wx, load->SpinMomentum)));
-        T mx = load->MomentX - T.Fma(wy, lz, -(wz * ly));
-        T my = load->MomentY - T.Fma(wz, lx, -(wx * lz));
-        T mz = load->MomentZ - T.Fma(wx, ly, -(wy * lx));
+        T mx = T.Fnma(wy, lz, T.Fma(wz, ly, load->MomentX));
+        T my = T.Fnma(wz, lx, T.Fma(wx, lz, load->MomentY));
+        T mz = T.Fnma(wx, ly, T.Fma(wy, lx, load->MomentZ));
         dx[StateIndex.Rate] = T.Fma(craft->Axz, mz, T.Fma(craft->Axy, my, craft->Axx * mx));
         dx[StateIndex.Rate + 1] = T.Fma(craft->Ayz, mz, T.Fma(craft->Ayy, my, craft->Axy * mx));
         dx[StateIndex.Rate + 2] = T.Fma(craft->Azz, mz, T.Fma(craft->Ayz, my, craft->Axz * mx));
@@ -306,8 +366,8 @@ public static unsafe partial class Kernel<T>
         T yaw = dx[StateIndex.Rate + 2];
         for (int k = 0; k < craft->RotorCount; k++)
         {
-            dx[StateIndex.RotorSpeed + k] = T.Fma(
-                loads[k].MotorTorque - loads[k].AirTorque, rotors[k].InverseSpinInertia, -(rotors[k].Spin * yaw));
+            dx[StateIndex.RotorSpeed + k] = T.Fms(
+                loads[k].MotorTorque - loads[k].AirTorque, rotors[k].InverseSpinInertia, rotors[k].Spin * yaw);
         }
     }
 }

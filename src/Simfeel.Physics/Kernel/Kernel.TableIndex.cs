@@ -12,24 +12,29 @@ public static unsafe partial class Kernel<T>
 {
     private const double Inside = 1e-5;
 
+    /// <summary>Nodes per unit of the flow-angle coordinate u in its four spans.</summary>
+    private const double Angle0 = 8 / 0.6, Angle1 = 56 / 0.85, Angle2 = 8 / 0.55, Angle3 = 8;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T AngleIndex(T u)
     {
         T low = T.Of(-0.4), middle = T.Of(0.45), one = T.Of(1);
-        T index = T.Fma(T.Of(8 / 0.6), T.Min(u, low), T.Of(8 / 0.6));
-        index = T.Fma(T.Of(56 / 0.85), T.Min(T.Max(u, low), middle) - low, index);
-        index = T.Fma(T.Of(8 / 0.55), T.Min(T.Max(u, middle), one) - middle, index);
-        index = T.Fma(T.Of(8), T.Max(u, one) - one, index);
+        T index = T.Fma(T.Of(Angle0), u, T.Of(Angle0 + (0.4 * (Angle1 - Angle0)) - (0.45 * (Angle2 - Angle1)) - (Angle3 - Angle2)));
+        index = T.Fma(T.Of(Angle1 - Angle0), T.Max(u, low), index);
+        index = T.Fma(T.Of(Angle2 - Angle1), T.Max(u, middle), index);
+        index = T.Fma(T.Of(Angle3 - Angle2), T.Max(u, one), index);
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.AngleCells - Inside));
     }
+
+    /// <summary>Nodes per unit of the in-plane coordinate g in its two spans.</summary>
+    private const double InPlane0 = 16 / 0.88, InPlane1 = 8 / ((1 / (1 + Rotors.RotorTableGrid.InPlaneWeight)) - 0.88);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T InPlaneIndex(T g)
     {
-        T knot = T.Of(0.88);
-        T index = T.Of(16 / 0.88) * T.Min(g, knot);
-        index = T.Fma(T.Of(8 / ((1 / (1 + Rotors.RotorTableGrid.InPlaneWeight)) - 0.88)), T.Max(g, knot) - knot, index);
-        return T.Min(index, T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
+        T index = T.Fma(T.Of(InPlane0), g, T.Of(-0.88 * (InPlane1 - InPlane0)));
+        index = T.Fma(T.Of(InPlane1 - InPlane0), T.Max(g, T.Of(0.88)), index);
+        return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
     }
 
     /// <summary>Nodes per unit of the speed coordinate z.</summary>
@@ -39,7 +44,7 @@ public static unsafe partial class Kernel<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T SpeedIndex(T z)
     {
-        T index = T.Of(SpeedNodes) * (z - T.Of(Rotors.RotorTableGrid.FirstSpeed));
+        T index = T.Fma(T.Of(SpeedNodes), z, T.Of(-Rotors.RotorTableGrid.FirstSpeed * SpeedNodes));
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.SpeedCells - Inside));
     }
 }

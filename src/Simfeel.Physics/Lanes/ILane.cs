@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Simfeel.Physics.Lanes;
 
 /// <summary>
@@ -35,6 +37,12 @@ public unsafe interface ILane<T>
     /// <summary>a b + c with one rounding.</summary>
     static abstract T Fma(T a, T b, T c);
 
+    /// <summary>a b - c with one rounding.</summary>
+    static abstract T Fms(T a, T b, T c);
+
+    /// <summary>c - a b with one rounding.</summary>
+    static abstract T Fnma(T a, T b, T c);
+
     /// <summary>Square root.</summary>
     static abstract T Sqrt(T a);
 
@@ -50,23 +58,27 @@ public unsafe interface ILane<T>
     /// <summary>Lane by lane: <paramref name="then"/> where a is less than b, else <paramref name="otherwise"/>.</summary>
     static abstract T IfLess(T a, T b, T then, T otherwise);
 
-    /// <summary>True where every lane of a equals its neighbour in b; false where any is NaN.</summary>
+    /// <summary>True where a equals b in every lane.</summary>
     static abstract bool AllEqual(T a, T b);
 
     /// <summary>
-    /// Trilinear lookup in the packed cells of a rotor table, lane by lane; indices are continuous, at least 0 and below
+    /// Finds the cell of each lane's packed rotor table that continuous indices fall into; they are at least 0 and below
     /// the number of cells.
     /// </summary>
     /// <param name="angle">Continuous index in flow angle.</param>
     /// <param name="inPlane">Continuous index in in-plane flow.</param>
     /// <param name="speed">Continuous index in speed.</param>
     /// <param name="table">Where each lane's packed cells begin.</param>
+    /// <param name="cell">Receives address and local coordinates.</param>
+    static abstract void Locate(T angle, T inPlane, T speed, TableLanes* table, CellLanes<T>* cell);
+
+    /// <summary>Trilinear interpolation in the cells found by <see cref="Locate"/>, lane by lane.</summary>
+    /// <param name="cell">The cells.</param>
     /// <param name="c0">Thrust coefficient.</param>
     /// <param name="c1">Torque coefficient.</param>
     /// <param name="c2">In-plane coefficient.</param>
     /// <param name="c3">Pitch coefficient.</param>
-    static abstract void Lookup(
-        T angle, T inPlane, T speed, TableLanes* table, out T c0, out T c1, out T c2, out T c3);
+    static abstract void Interpolate(CellLanes<T>* cell, out T c0, out T c1, out T c2, out T c3);
 
     /// <summary>Number of lanes.</summary>
     static abstract int Width { get; }
@@ -75,9 +87,21 @@ public unsafe interface ILane<T>
     static abstract bool IsSingle { get; }
 }
 
-/// <summary>Addresses of the packed rotor tables of up to sixteen lanes.</summary>
+/// <summary>Addresses of the packed rotor tables, or of cells in them, of up to sixteen lanes.</summary>
 public unsafe struct TableLanes
 {
-    /// <summary>Address of each lane's first cell.</summary>
+    /// <summary>Address of each lane's first number.</summary>
     public fixed ulong Address[16];
+}
+
+/// <summary>A place in each lane's rotor table.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct CellLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>The cells.</summary>
+    public TableLanes Cell;
+
+    /// <summary>Local coordinates, 0 to 1, in flow angle, in-plane flow and speed.</summary>
+    public T X, Y, Z;
 }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -73,6 +74,24 @@ public unsafe struct Lane1 : ILane<Lane1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane1 Fms(Lane1 a, Lane1 b, Lane1 c)
+    {
+        Lane1 r;
+        r.v = Math.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane1 Fnma(Lane1 a, Lane1 b, Lane1 c)
+    {
+        Lane1 r;
+        r.v = Math.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane1 Sqrt(Lane1 a)
     {
         Lane1 r;
@@ -112,7 +131,11 @@ public unsafe struct Lane1 : ILane<Lane1>
     public static Lane1 IfLess(Lane1 a, Lane1 b, Lane1 then, Lane1 otherwise)
     {
         Lane1 r;
-        r.v = a.v < b.v ? then.v : otherwise.v;
+        // a select without a jump, which the processor could not predict
+        r.v = Vector128.ConditionalSelect(
+            Vector128.LessThan(Vector128.CreateScalarUnsafe(a.v), Vector128.CreateScalarUnsafe(b.v)),
+            Vector128.CreateScalarUnsafe(then.v),
+            Vector128.CreateScalarUnsafe(otherwise.v)).ToScalar();
         return r;
     }
 
@@ -122,10 +145,13 @@ public unsafe struct Lane1 : ILane<Lane1>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        Lane1 angle, Lane1 inPlane, Lane1 speed, TableLanes* table,
-        out Lane1 c0, out Lane1 c1, out Lane1 c2, out Lane1 c3) =>
-        CellLookup.One(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(Lane1 angle, Lane1 inPlane, Lane1 speed, TableLanes* table, CellLanes<Lane1>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane1>* cell, out Lane1 c0, out Lane1 c1, out Lane1 c2, out Lane1 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 1;

@@ -74,6 +74,25 @@ public unsafe struct Lane4 : ILane<Lane4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Fms(Lane4 a, Lane4 b, Lane4 c)
+    {
+        Lane4 r;
+        r.v = Vector256.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane4 Fnma(Lane4 a, Lane4 b, Lane4 c)
+    {
+        Lane4 r;
+        if (System.Runtime.Intrinsics.X86.Fma.IsSupported) r.v = System.Runtime.Intrinsics.X86.Fma.MultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector256.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane4 Sqrt(Lane4 a)
     {
         Lane4 r;
@@ -123,10 +142,13 @@ public unsafe struct Lane4 : ILane<Lane4>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table,
-        out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>
-        CellLookup.Four(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(Lane4 angle, Lane4 inPlane, Lane4 speed, TableLanes* table, CellLanes<Lane4>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane4>* cell, out Lane4 c0, out Lane4 c1, out Lane4 c2, out Lane4 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 4;

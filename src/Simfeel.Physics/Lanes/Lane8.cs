@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -74,6 +75,25 @@ public unsafe struct Lane8 : ILane<Lane8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane8 Fms(Lane8 a, Lane8 b, Lane8 c)
+    {
+        Lane8 r;
+        r.v = Vector512.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lane8 Fnma(Lane8 a, Lane8 b, Lane8 c)
+    {
+        Lane8 r;
+        if (Avx512F.IsSupported) r.v = Avx512F.FusedMultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector512.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lane8 Sqrt(Lane8 a)
     {
         Lane8 r;
@@ -123,10 +143,13 @@ public unsafe struct Lane8 : ILane<Lane8>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        Lane8 angle, Lane8 inPlane, Lane8 speed, TableLanes* table,
-        out Lane8 c0, out Lane8 c1, out Lane8 c2, out Lane8 c3) =>
-        CellLookup.Eight(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(Lane8 angle, Lane8 inPlane, Lane8 speed, TableLanes* table, CellLanes<Lane8>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<Lane8>* cell, out Lane8 c0, out Lane8 c1, out Lane8 c2, out Lane8 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 8;

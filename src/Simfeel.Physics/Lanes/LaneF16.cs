@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Simfeel.Physics.Lanes;
 
@@ -74,6 +75,25 @@ public unsafe struct LaneF16 : ILane<LaneF16>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static LaneF16 Fms(LaneF16 a, LaneF16 b, LaneF16 c)
+    {
+        LaneF16 r;
+        r.v = Vector512.FusedMultiplyAdd(a.v, b.v, -c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static LaneF16 Fnma(LaneF16 a, LaneF16 b, LaneF16 c)
+    {
+        LaneF16 r;
+        if (Avx512F.IsSupported) r.v = Avx512F.FusedMultiplyAddNegated(a.v, b.v, c.v);
+        else r.v = Vector512.FusedMultiplyAdd(-a.v, b.v, c.v);
+        return r;
+    }
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static LaneF16 Sqrt(LaneF16 a)
     {
         LaneF16 r;
@@ -123,10 +143,13 @@ public unsafe struct LaneF16 : ILane<LaneF16>
 
     /// <inheritdoc/>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Lookup(
-        LaneF16 angle, LaneF16 inPlane, LaneF16 speed, TableLanes* table,
-        out LaneF16 c0, out LaneF16 c1, out LaneF16 c2, out LaneF16 c3) =>
-        CellLookup.Sixteen(angle.v, inPlane.v, speed.v, table, out c0.v, out c1.v, out c2.v, out c3.v);
+    public static void Locate(LaneF16 angle, LaneF16 inPlane, LaneF16 speed, TableLanes* table, CellLanes<LaneF16>* cell) =>
+        CellLookup.Locate(angle.v, inPlane.v, speed.v, table, cell);
+
+    /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Interpolate(CellLanes<LaneF16>* cell, out LaneF16 c0, out LaneF16 c1, out LaneF16 c2, out LaneF16 c3) =>
+        CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
     public static int Width => 16;

@@ -19,13 +19,19 @@ internal static unsafe class MotorLaws<T>
     public static T Conductance(RotorLanes<T>* rotor, T speed) =>
         T.Of(1) / T.Fma(rotor->CommutationDroop, T.Abs(speed), rotor->Resistance);
 
-    /// <summary>i = (d V - e) / (R + k_c |w|), held between the braking and the driving limit, A.</summary>
+    /// <summary>i = (d V - e) / (R + k_c |w|), A: what would flow without limits.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Current(RotorLanes<T>* rotor, T duty, T voltage, T backEmf, T conductance)
-    {
-        T free = T.Fma(duty, voltage, -backEmf) * conductance;
-        return T.Min(T.Max(free, rotor->BrakeLimit), rotor->CurrentLimit);
-    }
+    public static T FreeCurrent(T duty, T voltage, T backEmf, T conductance) =>
+        T.Fms(duty, voltage, backEmf) * conductance;
+
+    /// <summary>The free current held between the braking and the driving limit, A.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T HeldCurrent(T free, T least, T most) => T.Min(T.Max(free, least), most);
+
+    /// <summary>-1 where the braking limit holds, 1 where the driving limit does, else 0.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T LimitHeld(T free, T least, T most) =>
+        T.IfLess(free, least, T.Of(-1), T.IfLess(most, free, T.Of(1), T.Of(0)));
 
     /// <summary>
     /// Torque on the rotor after all losses, N m. The magnetic torque saturates as the (3, 2) Pade approximant of tanh,
@@ -34,11 +40,11 @@ internal static unsafe class MotorLaws<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T ShaftTorque(RotorLanes<T>* rotor, T current, T speed)
     {
-        T one = T.Of(1), three = T.Of(3), twentySeven = T.Of(27);
-        T s = T.Min(T.Max(current * rotor->SaturationPerAmpere, -three), three);
+        T twentySeven = T.Of(27);
+        T s = T.Min(T.Max(current * rotor->SaturationPerAmpere, T.Of(-3)), T.Of(3));
         T s2 = s * s;
         T magnetic = rotor->TorqueLimit * (s * (twentySeven + s2) / T.Fma(T.Of(9), s2, twentySeven));
-        T rubbing = T.Min(T.Max(speed * T.Of(1 / RubbingSpeed), -one), one);
-        return magnetic - T.Fma(rotor->LossTorque, rubbing, rotor->LossTorquePerSpeed * speed);
+        T rubbing = T.Min(T.Max(speed * T.Of(1 / RubbingSpeed), T.Of(-1)), T.Of(1));
+        return T.Fnma(rotor->LossTorque, rubbing, T.Fnma(rotor->LossTorquePerSpeed, speed, magnetic));
     }
 }

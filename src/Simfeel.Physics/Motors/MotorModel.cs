@@ -19,8 +19,9 @@ public static unsafe class MotorModel
     {
         RotorLanes<Lane1> lanes = Lanes(rotor);
         Lane1 w = Lane1.Of(speed);
-        return MotorLaws<Lane1>.Current(
-            &lanes, Lane1.Of(duty), Lane1.Of(voltage), Lane1.Of(rotor.Kt * speed), MotorLaws<Lane1>.Conductance(&lanes, w)).v;
+        Lane1 free = MotorLaws<Lane1>.FreeCurrent(
+            Lane1.Of(duty), Lane1.Of(voltage), Lane1.Of(rotor.Kt * speed), MotorLaws<Lane1>.Conductance(&lanes, w));
+        return MotorLaws<Lane1>.HeldCurrent(free, lanes.BrakeLimit, lanes.CurrentLimit).v;
     }
 
     /// <summary>Torque on the rotor after all losses, N m, at a current (A) and speed (rad/s).</summary>

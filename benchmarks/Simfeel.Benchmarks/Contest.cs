@@ -1,0 +1,65 @@
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Rotors;
+
+namespace Simfeel.Benchmarks;
+
+/// <summary>All that is timed, set up and checked once.</summary>
+internal sealed class Contest : IDisposable
+{
+    private readonly IFlight[] _flights;
+
+    /// <summary>Builds the twin, packs the flights, and compares every twin with its C# kernel.</summary>
+    public Contest()
+    {
+        Twin = TwinBuild.Load();
+        RotorTable table = Specimen.Table();
+        _flights = [new Flight<Lane1>(table, Twin), new Flight<Lane4>(table, Twin), new Flight<Lane8>(table, Twin), new Flight<LaneF16>(table, Twin)];
+        foreach (IFlight flight in _flights)
+        {
+            string name = flight.Width switch { 1 => "Lane1", 4 => "Lane4", 8 => "Lane8", _ => "LaneF16" };
+            Entrants.Add(new Entrant($"C# {name}", flight, Native: false));
+            if (!flight.HasTwin) continue;
+            string native = flight.Width switch { 1 => "C++ scalar", 4 => "C++ AVX2 double", 8 => "C++ AVX-512 double", _ => "C++ AVX-512 float" };
+            Entrants.Add(new Entrant(native, flight, Native: true));
+            foreach (Integrator integrator in Enum.GetValues<Integrator>())
+                Agreement.Add($"{name}, {integrator}: {flight.Compare(integrator)}");
+        }
+    }
+
+    /// <summary>The twin, where it could be built.</summary>
+    public Twin? Twin { get; }
+
+    /// <summary>Kernels in the order of the tables.</summary>
+    public List<Entrant> Entrants { get; } = [];
+
+    /// <summary>How closely each twin followed.</summary>
+    public List<string> Agreement { get; } = [];
+
+    /// <summary>Drops the entrants whose name does not contain a text.</summary>
+    public void Keep(string text) => Entrants.RemoveAll(e => !e.Name.Contains(text, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The entrant of a width.</summary>
+    public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native);
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        foreach (IFlight flight in _flights) flight.Dispose();
+        Twin?.Dispose();
+    }
+}
+
+/// <summary>One kernel at one width.</summary>
+/// <param name="Name">As printed.</param>
+/// <param name="Flight">What it flies.</param>
+/// <param name="Native">True for C++.</param>
+internal sealed record Entrant(string Name, IFlight Flight, bool Native)
+{
+    /// <summary>Flies the manoeuvre once.</summary>
+    public void Fly(Integrator integrator)
+    {
+        if (Native) Flight.FlyTwin(integrator);
+        else Flight.Fly(integrator);
+    }
+}

@@ -1,0 +1,186 @@
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Rotors;
+
+namespace Simfeel.Benchmarks;
+
+/// <summary>A manoeuvre that can be flown by the C# kernel and by its C++ twin, for any lane type.</summary>
+internal interface IFlight : IDisposable
+{
+    /// <summary>Craft side by side.</summary>
+    int Width { get; }
+
+    /// <summary>Flies the whole manoeuvre with the C# kernel.</summary>
+    void Fly(Integrator integrator);
+
+    /// <summary>Flies the whole manoeuvre with the twin.</summary>
+    void FlyTwin(Integrator integrator);
+
+    /// <summary>True where the twin was built for this width, with the same memory layout.</summary>
+    bool HasTwin { get; }
+
+    /// <summary>Flies both and compares the states at the end.</summary>
+    /// <exception cref="InvalidOperationException">They differ by more than rounding.</exception>
+    string Compare(Integrator integrator);
+}
+
+/// <summary>
+/// Half a second at 8 kHz from a hover: throttle swings, roll, pitch and yaw reversals, so that rotor speeds, rates,
+/// currents at their limits and cells of the rotor table keep changing, in each lane in its own way.
+/// </summary>
+internal sealed unsafe class Flight<T> : IFlight
+    where T : unmanaged, ILane<T>
+{
+    private const int Rotors = 4;
+    private const double Step = 1 / 8000.0;
+
+    private readonly Twin? _twin;
+    private readonly RotorTable _table;
+    private readonly CraftLanes<T>* _craft = LaneMemory.Allocate<CraftLanes<T>>();
+    private readonly FieldLanes<T>* _field = LaneMemory.Allocate<FieldLanes<T>>();
+    private readonly LoadLanes<T>* _load = LaneMemory.Allocate<LoadLanes<T>>();
+    private readonly T* _start = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
+    private readonly T* _state = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
+    private readonly T* _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
+    private readonly T* _commands = LaneMemory.Allocate<T>(Manoeuvre.Holds * Rotors);
+
+    public Flight(RotorTable table, Twin? twin)
+    {
+        _table = table;
+        _twin = twin;
+        _craft->RotorCount = Rotors;
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            CraftPacking.Pack(_craft, lane, Specimen.Craft(lane, table));
+            LaneMemory.Set(&_field->Density, lane, 1.225);
+            LaneMemory.Set(&_field->Gravity, lane, 9.80665);
+            LaneMemory.Set(&_field->WindX, lane, 2 + (0.1 * lane));
+            LaneMemory.Set(_start + StateIndex.Velocity, lane, lane - 3);
+            LaneMemory.Set(_start + StateIndex.Attitude, lane, 1);
+            LaneMemory.Set(_start + StateIndex.Rate, lane, 0.2 * lane);
+            LaneMemory.Set(_start + StateIndex.Charge, lane, 4000 - (40 * lane));
+            for (int k = 0; k < Rotors; k++)
+            {
+                LaneMemory.Set(_start + StateIndex.RotorSpeed + k, lane, 1300);
+                for (int hold = 0; hold < Manoeuvre.Holds; hold++)
+                    LaneMemory.Set(_commands + (hold * Rotors) + k, lane, Manoeuvre.Duty(hold, k, lane));
+            }
+        }
+        Kernel<T>.Derivative(_start, _commands, _craft, _field, _load, _start + StateIndex.Stride);
+    }
+
+    /// <inheritdoc/>
+    public int Width => T.Width;
+
+    /// <inheritdoc/>
+    public bool HasTwin => _twin is not null
+        && _twin.SizeOf(T.Width, Twin.Block.Lane) == sizeof(T)
+        && _twin.SizeOf(T.Width, Twin.Block.Craft) == sizeof(CraftLanes<T>)
+        && _twin.SizeOf(T.Width, Twin.Block.Field) == sizeof(FieldLanes<T>)
+        && _twin.SizeOf(T.Width, Twin.Block.Load) == sizeof(LoadLanes<T>);
+
+    /// <inheritdoc/>
+    public void Fly(Integrator integrator)
+    {
+        Reset();
+        T* x = _state, dx = _state + StateIndex.Stride;
+        for (int hold = 0; hold < Manoeuvre.Holds; hold++)
+        {
+            T* command = _commands + (hold * Rotors);
+            if (integrator == Integrator.Midpoint)
+            {
+                for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
+                    Kernel<T>.MidpointStep(x, dx, command, _craft, _field, _load, _scratch, Step);
+            }
+            else
+            {
+                for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
+                    Kernel<T>.RungeKuttaStep(x, command, _craft, _field, _load, _scratch, Step);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public void FlyTwin(Integrator integrator)
+    {
+        Reset();
+        Twin.Blocks blocks = new()
+        {
+            X = _state,
+            Dx = _state + StateIndex.Stride,
+            Craft = _craft,
+            Field = _field,
+            Load = _load,
+            Scratch = _scratch,
+        };
+        for (int hold = 0; hold < Manoeuvre.Holds; hold++)
+        {
+            blocks.Command = _commands + (hold * Rotors);
+            _twin!.Step(integrator, T.Width, &blocks, Step, Manoeuvre.StepsPerHold);
+        }
+    }
+
+    /// <inheritdoc/>
+    public string Compare(Integrator integrator)
+    {
+        const int used = StateIndex.RotorSpeed + Rotors;
+        Fly(integrator);
+        double[] ours = Snapshot();
+        FlyTwin(integrator);
+        double[] theirs = Snapshot();
+        if (ours.AsSpan().SequenceEqual(theirs) && ours.All(double.IsFinite)) return "bit for bit";
+
+        double worst = 0;
+        for (int i = 0; i < ours.Length; i++)
+            worst = Math.Max(worst, Math.Abs(ours[i] - theirs[i]) / Math.Max(1, Math.Abs(ours[i])));
+        double tolerance = T.IsSingle ? 1e-4 : 1e-9;
+        if (!(worst <= tolerance))
+            throw new InvalidOperationException($"{typeof(T).Name} and its twin differ by {worst:g3} after the manoeuvre; allowed is {tolerance:g3}.");
+        return $"to {worst:g2}";
+
+        double[] Snapshot() =>
+            [.. Enumerable.Range(0, used * T.Width).Select(n => LaneMemory.Get(_state + (n / T.Width), n % T.Width))];
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        LaneMemory.Free(_craft);
+        LaneMemory.Free(_field);
+        LaneMemory.Free(_load);
+        LaneMemory.Free(_start);
+        LaneMemory.Free(_state);
+        LaneMemory.Free(_scratch);
+        LaneMemory.Free(_commands);
+        GC.KeepAlive(_table);
+    }
+
+    private void Reset()
+    {
+        for (int n = 0; n < 2 * StateIndex.Stride; n++) _state[n] = _start[n];
+    }
+}
+
+/// <summary>The sticks of the manoeuvre, straight to the speed controllers.</summary>
+internal static class Manoeuvre
+{
+    /// <summary>Stretches of held commands.</summary>
+    public const int Holds = 256;
+
+    /// <summary>Steps in a stretch.</summary>
+    public const int StepsPerHold = 16;
+
+    /// <summary>Steps in all.</summary>
+    public const int Steps = Holds * StepsPerHold;
+
+    /// <summary>Duty of a rotor: a swinging throttle with reversing roll, pitch and yaw on top.</summary>
+    public static double Duty(int hold, int rotor, int lane)
+    {
+        double t = (hold / (double)Holds) + (0.003 * lane);
+        double throttle = 0.42 + (0.35 * Math.Sin(2 * Math.PI * 2 * t));
+        double roll = 0.10 * Math.Sin(2 * Math.PI * 5 * t), pitch = 0.08 * Math.Cos(2 * Math.PI * 7 * t);
+        double yaw = 0.05 * Math.Sin(2 * Math.PI * 3 * t);
+        double front = rotor < 2 ? 1 : -1, right = rotor is 0 or 3 ? 1 : -1, spin = rotor % 2 == 0 ? 1 : -1;
+        return Math.Clamp(throttle - (right * roll) + (front * pitch) + (spin * yaw), 0, 1);
+    }
+}

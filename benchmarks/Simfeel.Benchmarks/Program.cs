@@ -1,0 +1,56 @@
+using System.Globalization;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Filters;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using Simfeel.Benchmarks;
+
+const string usage = """
+    simfeel benchmarks: the flight kernel in C# beside its C++ twin
+
+      --quick [SECONDS]   interleaved least-of-many table in a few seconds (default 3 for each integrator)
+      --only TEXT         with --quick: kernels whose name contains TEXT, for a profiler
+      --write             with --quick: also files the table under benchmarks/results
+      --note TEXT         with --write: a line on the conditions of the run
+      anything else       goes to BenchmarkDotNet, for example: --filter *
+    """;
+
+if (args.Contains("--help"))
+{
+    Console.WriteLine(usage);
+    return 0;
+}
+
+if (args.Contains("--quick"))
+{
+    double seconds = double.TryParse(Value("--quick"), NumberStyles.Float, CultureInfo.InvariantCulture, out double given) ? given : 3;
+    using Contest contest = new();
+    if (Value("--only") is { } only) contest.Keep(only);
+    string report = QuickRun.Report(contest, seconds);
+    if (Value("--note") is { } note) report += Environment.NewLine + note + Environment.NewLine;
+    Console.Write(report);
+    if (args.Contains("--write"))
+    {
+        string file = Path.Combine(TwinBuild.RepositoryRoot(), "benchmarks", "results", Machine.FileName);
+        Directory.CreateDirectory(Path.GetDirectoryName(file)!);
+        File.WriteAllText(file, report);
+        Console.Error.WriteLine($"Written to {file}");
+    }
+    return 0;
+}
+
+ManualConfig config = DefaultConfig.Instance.AddJob(Job.Default.WithEnvironmentVariable("DOTNET_TieredPGO", "0"));
+using (Twin? twin = TwinBuild.Load())
+{
+    bool narrow = twin is not null, wide = twin?.SizeOf(8, Twin.Block.Lane) > 0;
+    config.AddFilter(new SimpleFilter(benchmark => !(benchmark.Descriptor.HasCategory("twin") && !narrow)
+        && !(benchmark.Descriptor.HasCategory("twin512") && !wide)));
+}
+BenchmarkSwitcher.FromAssembly(typeof(StepBenchmarks).Assembly).Run(args, config);
+return 0;
+
+string? Value(string option)
+{
+    int at = Array.IndexOf(args, option);
+    return at >= 0 && at + 1 < args.Length && !args[at + 1].StartsWith("--", StringComparison.Ordinal) ? args[at + 1] : null;
+}
