@@ -175,7 +175,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop a full yaw", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
-            Say = s => $"Let go of a full-speed yaw, and {s.More} takes {s.Larger} milliseconds to stop, {s.Less} takes {s.Smaller}.",
+            Say = s => $"Spinning on the spot at full speed, {s.More} needs {s.Larger} milliseconds to come to rest when the stick is let go, and {s.Less} needs {s.Smaller}.",
         },
     ];
 
