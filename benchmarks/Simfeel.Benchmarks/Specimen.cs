@@ -34,17 +34,17 @@ internal static class Specimen
     {
         double[] nodes = new double[RotorTable.NodeCount];
         for (int k = 0; k <= RotorTableGrid.SpeedCells; k++)
-        for (int j = 0; j <= RotorTableGrid.InPlaneCells; j++)
-        for (int i = 0; i <= RotorTableGrid.AngleCells; i++)
-        {
-            (double rotation, double axial, _) = RotorTableGrid.DirectionAt(i, j);
-            int at = RotorTable.NodeOffset(i, j, k);
-            double band = 1 + (0.03 * k);
-            nodes[at] = band * ((0.012 * rotation * rotation) - (0.04 * axial * Math.Abs(rotation)) - (0.02 * axial * Math.Abs(axial)));
-            nodes[at + 1] = (0.0012 * rotation * Math.Abs(rotation) / band) + (0.001 * axial);
-            nodes[at + 2] = 0.004 * Math.Abs(rotation);
-            nodes[at + 3] = 0.001 * band;
-        }
+            for (int j = 0; j <= RotorTableGrid.InPlaneCells; j++)
+                for (int i = 0; i <= RotorTableGrid.AngleCells; i++)
+                {
+                    (double rotation, double axial, _) = RotorTableGrid.DirectionAt(i, j);
+                    int at = RotorTable.NodeOffset(i, j, k);
+                    double band = 1 + (0.03 * k);
+                    nodes[at] = band * ((0.012 * rotation * rotation) - (0.04 * axial * Math.Abs(rotation)) - (0.02 * axial * Math.Abs(axial)));
+                    nodes[at + 1] = (0.0012 * rotation * Math.Abs(rotation) / band) + (0.001 * axial);
+                    nodes[at + 2] = 0.004 * Math.Abs(rotation);
+                    nodes[at + 3] = 0.001 * band;
+                }
         return new RotorTable(nodes);
     }
 

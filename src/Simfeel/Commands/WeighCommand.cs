@@ -86,7 +86,7 @@ internal sealed class WeighCommand : Command<OneBuildSettings>
         Console.WriteLine($"spin inertia        {craft.Rotors[0].SpinInertia * 1e9:F0} g mm2 for each rotor (propeller and bell)");
         Provenance.Print(build, "frame", "motor", "propeller", "battery", "stack", "camera");
 
-        static void Row(double a, double b, double c) => 
+        static void Row(double a, double b, double c) =>
             Console.WriteLine($"  {Tables.Signed(a * 1000, 4),9} {Tables.Signed(b * 1000, 4),9} {Tables.Signed(c * 1000, 4),9}");
     }
 
