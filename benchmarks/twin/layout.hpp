@@ -69,6 +69,6 @@ struct LoadLanes {
     T force_x, force_y, force_z;
     T moment_x, moment_y, moment_z;
     T spin_momentum;
-    T source_voltage, pack_voltage, pack_current;
+    T source_voltage, pack_voltage, pack_current, unsettled;
     RotorLoad<T> rotors[max_rotors];
 };

@@ -104,4 +104,14 @@ public sealed record BatteryConstants
 
     /// <summary>Power that the electronics draw all the time, W.</summary>
     public double ElectronicsPower { get; init; }
+
+    /// <summary>Open-circuit voltage (V) at a state of charge, 0 to 1: straight lines between the nodes.</summary>
+    public double OpenCircuitVoltageAt(double stateOfCharge)
+    {
+        double s = Math.Clamp(stateOfCharge, 0, 1);
+        int n = 1;
+        while (n < ChargeNodes.Count - 1 && s > ChargeNodes[n]) n++;
+        double share = (s - ChargeNodes[n - 1]) / (ChargeNodes[n] - ChargeNodes[n - 1]);
+        return OpenCircuitVoltage[n - 1] + (share * (OpenCircuitVoltage[n] - OpenCircuitVoltage[n - 1]));
+    }
 }

@@ -1,1 +1,3 @@
-Console.WriteLine("simfeel");
+using Simfeel.CommandLine;
+
+return CommandLineApp.Run(args);

@@ -101,10 +101,10 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         Span<double> block = stackalloc double[StateIndex.Size];
         Write(state, block);
         for (int n = lane; n < EndOf(lane); n++)
-        for (int i = 0; i < StateIndex.Size; i++)
-        {
-            LaneMemory.Set(_state + i, n, block[i]);
-        }
+            for (int i = 0; i < StateIndex.Size; i++)
+            {
+                LaneMemory.Set(_state + i, n, block[i]);
+            }
         _primed = false;
     }
 

@@ -140,6 +140,9 @@ public struct LoadLanes<T>
     /// <summary>Open-circuit voltage less the RC pair's, voltage at the terminals, V, and pack current, A.</summary>
     public T SourceVoltage, PackVoltage, PackCurrent;
 
+    /// <summary>Above 0 in lanes whose pack voltage has not yet been found.</summary>
+    public T Unsettled;
+
     /// <summary>Of each rotor.</summary>
     public RotorLoadArray<T> Rotors;
 }

@@ -114,12 +114,15 @@ public static unsafe partial class Kernel<T>
         BatteryLanes<T>* battery = &craft->Battery;
         load->SourceVoltage = OpenCircuitVoltage(battery, x[StateIndex.Charge]) - x[StateIndex.PairVoltage];
         load->PackVoltage = load->SourceVoltage;
+        T zero = T.Of(0);
         for (int pass = 0; pass < BatteryPasses; pass++)
         {
             TerminalVoltage(x, command, craft, load);
+            Motors(x, command, craft, load);
             // while no motor in any lane changes sides, another pass would find the same voltage to the last bit
-            if (!Motors(x, command, craft, load)) break;
+            if (T.AllEqual(load->Unsettled, zero)) break;
         }
+        if (!T.AllEqual(load->Unsettled, zero)) SettleVoltage(x, command, craft, load);
 
         T current = load->PackCurrent;
         dx[StateIndex.Charge] = -current;
@@ -127,8 +130,17 @@ public static unsafe partial class Kernel<T>
             current, battery->InversePairCapacitance, x[StateIndex.PairVoltage] * battery->PairRate);
     }
 
-    /// <summary>Passes of the battery's active-set search; two settle it, a third mends the rare motor that changes sides.</summary>
+    /// <summary>
+    /// Passes of the battery's search without a bracket. In four million random states of mixed motors 90 % settled in the
+    /// first and all but 261 in three.
+    /// </summary>
     private const int BatteryPasses = 3;
+
+    /// <summary>Further passes with a bracket; two settled the rest.</summary>
+    private const int BracketedPasses = 8;
+
+    /// <summary>A voltage above that of any pack, V.</summary>
+    private const double HighVoltage = 1e4;
 
     /// <summary>Open-circuit voltage, straight lines between the charge nodes: a sum of bends, so that no lane branches.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -184,16 +196,13 @@ public static unsafe partial class Kernel<T>
         load->PackCurrent = (source - voltage) * battery->InverseResistance;
     }
 
-    /// <summary>
-    /// Currents and torques of the motors at the pack's voltage. Returns whether any motor has come to one of its limits,
-    /// or left it, since that voltage was sought.
-    /// </summary>
+    /// <summary>Currents and torques of the motors at the pack's voltage, and which lanes have a motor that has come to one of its limits, or left it, since that voltage was sought.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static bool Motors(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    private static void Motors(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T zero = T.Of(0), voltage = load->PackVoltage, changes = zero;
+        T voltage = load->PackVoltage, changes = T.Of(0);
         for (int k = 0; k < craft->RotorCount; k++)
         {
             T free = MotorLaws<T>.FreeCurrent(command[k], voltage, loads[k].BackEmf, loads[k].Conductance);
@@ -203,7 +212,47 @@ public static unsafe partial class Kernel<T>
             loads[k].Current = current;
             loads[k].MotorTorque = MotorLaws<T>.ShaftTorque(rotors + k, current, x[StateIndex.RotorSpeed + k]);
         }
-        return !T.AllEqual(changes, zero);
+        load->Unsettled = changes;
+    }
+
+    /// <summary>
+    /// The rare rest of <see cref="Battery"/>: a motor that meets its limit just between two voltages can make the search
+    /// swing for ever, so the root is now kept between the voltages known to lie below and above it. Lanes that had settled
+    /// keep their bits.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void SettleVoltage(T* x, T* command, CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        T zero = T.Of(0), one = T.Of(1), half = T.Of(0.5), low = zero, high = T.Of(HighVoltage);
+        for (int pass = 0; pass < BracketedPasses; pass++)
+        {
+            T before = load->PackVoltage, unsettled = load->Unsettled;
+            T excess = T.Fma(craft->Battery.Resistance, PowerDrawn(craft, load), before * (before - load->SourceVoltage));
+            low = T.IfLess(excess, zero, before, low);
+            high = T.IfLess(excess, zero, high, before);
+            TerminalVoltage(x, command, craft, load);
+            T root = load->PackVoltage, middle = half * (low + high);
+            T next = T.IfLess(low, root, T.IfLess(root, high, root, middle), middle);
+            next = T.IfLess(zero, unsettled, next, before);
+            load->PackVoltage = next;
+            load->PackCurrent = (load->SourceVoltage - next) * craft->Battery.InverseResistance;
+            Motors(x, command, craft, load);
+            T missed = T.IfLess(zero, T.Abs(next - root), one, zero);
+            load->Unsettled = load->Unsettled + missed;
+            if (T.AllEqual(load->Unsettled, zero)) return;
+        }
+    }
+
+    /// <summary>Power out of the pack at the motors' present currents, W.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T PowerDrawn(CraftLanes<T>* craft, LoadLanes<T>* load)
+    {
+        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T power = craft->Battery.ElectronicsPower;
+        for (int k = 0; k < craft->RotorCount; k++)
+            power = T.Fma(loads[k].Current, T.Fma(rotors[k].Resistance, loads[k].Current, loads[k].BackEmf), power);
+        return power;
     }
 
     /// <summary>

@@ -37,10 +37,14 @@ public static unsafe partial class Kernel<T>
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
     }
 
+    /// <summary>Nodes per unit of the speed coordinate z.</summary>
+    private const double SpeedNodes =
+        Rotors.RotorTableGrid.SpeedCells / (Rotors.RotorTableGrid.LastSpeed - Rotors.RotorTableGrid.FirstSpeed);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T SpeedIndex(T z)
     {
-        T index = T.Fma(T.Of(4 / 0.66), z, T.Of(-0.12 * 4 / 0.66));
+        T index = T.Fma(T.Of(SpeedNodes), z, T.Of(-Rotors.RotorTableGrid.FirstSpeed * SpeedNodes));
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.SpeedCells - Inside));
     }
 }

@@ -5,7 +5,7 @@ using Simfeel.Physics.Lanes;
 namespace Simfeel.Physics.Kernel;
 
 /// <summary>Reading and writing one lane, and aligned memory for blocks of lanes.</summary>
-internal static unsafe class LaneMemory
+public static unsafe class LaneMemory
 {
     /// <summary>Bytes to which every block is aligned: a cache line and the widest vector.</summary>
     private const int Alignment = 64;

@@ -66,4 +66,9 @@ public readonly record struct Mat3(
         (M11 * M22) - (M12 * M21), (M02 * M21) - (M01 * M22), (M01 * M12) - (M02 * M11),
         (M12 * M20) - (M10 * M22), (M00 * M22) - (M02 * M20), (M02 * M10) - (M00 * M12),
         (M10 * M21) - (M11 * M20), (M01 * M20) - (M00 * M21), (M00 * M11) - (M01 * M10));
+
+    // The text that a record makes by itself would print Transpose, whose text prints its Transpose, without end.
+
+    /// <summary>The rows in brackets.</summary>
+    public override string ToString() => $"[{M00}, {M01}, {M02}; {M10}, {M11}, {M12}; {M20}, {M21}, {M22}]";
 }

@@ -48,4 +48,9 @@ public readonly record struct Quat(double W, double X, double Y, double Z)
         Mat3 r = ToMatrix();
         return (Math.Atan2(r.M21, r.M22), Math.Asin(Math.Clamp(-r.M20, -1, 1)), Math.Atan2(r.M10, r.M00));
     }
+
+    // The text that a record makes by itself would print Conjugate, whose text prints its Conjugate, without end.
+
+    /// <summary>The four components in brackets.</summary>
+    public override string ToString() => $"({W}; {X}, {Y}, {Z})";
 }

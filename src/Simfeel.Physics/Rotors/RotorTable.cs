@@ -112,25 +112,25 @@ public sealed unsafe class RotorTable
     private void Pack(double* target)
     {
         for (int k = 0; k < RotorTableGrid.SpeedCells; k++)
-        for (int j = 0; j < RotorTableGrid.InPlaneCells; j++)
-        for (int i = 0; i < RotorTableGrid.AngleCells; i++)
-        {
-            for (int q = 0; q < CoefficientCount; q++)
-            {
-                double n000 = Node(0, 0, 0), n100 = Node(1, 0, 0), n010 = Node(0, 1, 0), n110 = Node(1, 1, 0);
-                double n001 = Node(0, 0, 1), n101 = Node(1, 0, 1), n011 = Node(0, 1, 1), n111 = Node(1, 1, 1);
-                target[q] = n000;
-                target[q + 4] = n100 - n000;
-                target[q + 8] = n010 - n000;
-                target[q + 12] = n110 - n100 - n010 + n000;
-                target[q + 16] = n001 - n000;
-                target[q + 20] = n101 - n001 - n100 + n000;
-                target[q + 24] = n011 - n001 - n010 + n000;
-                target[q + 28] = (n111 - n101 - n011 + n001) - (n110 - n100 - n010 + n000);
+            for (int j = 0; j < RotorTableGrid.InPlaneCells; j++)
+                for (int i = 0; i < RotorTableGrid.AngleCells; i++)
+                {
+                    for (int q = 0; q < CoefficientCount; q++)
+                    {
+                        double n000 = Node(0, 0, 0), n100 = Node(1, 0, 0), n010 = Node(0, 1, 0), n110 = Node(1, 1, 0);
+                        double n001 = Node(0, 0, 1), n101 = Node(1, 0, 1), n011 = Node(0, 1, 1), n111 = Node(1, 1, 1);
+                        target[q] = n000;
+                        target[q + 4] = n100 - n000;
+                        target[q + 8] = n010 - n000;
+                        target[q + 12] = n110 - n100 - n010 + n000;
+                        target[q + 16] = n001 - n000;
+                        target[q + 20] = n101 - n001 - n100 + n000;
+                        target[q + 24] = n011 - n001 - n010 + n000;
+                        target[q + 28] = (n111 - n101 - n011 + n001) - (n110 - n100 - n010 + n000);
 
-                double Node(int di, int dj, int dk) => _nodes[NodeOffset(i + di, j + dj, k + dk) + q];
-            }
-            target += CellSize;
-        }
+                        double Node(int di, int dj, int dk) => _nodes[NodeOffset(i + di, j + dj, k + dk) + q];
+                    }
+                    target += CellSize;
+                }
     }
 }

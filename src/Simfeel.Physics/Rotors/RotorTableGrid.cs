@@ -16,10 +16,10 @@ namespace Simfeel.Physics.Rotors;
 public static class RotorTableGrid
 {
     /// <summary>Weight k of U^2 in the in-plane coordinate g.</summary>
-    public const double InPlaneWeight = 0.02;
+    public const double InPlaneWeight = 0.035;
 
     /// <summary>Speed U0 of the speed coordinate z, m/s.</summary>
-    public const double SpeedScale = 60;
+    public const double SpeedScale = 1000;
 
     /// <summary>Knots of the flow-angle coordinate u, where its node spacing changes.</summary>
     public static ReadOnlySpan<double> AngleKnots => [-1, -0.4, 0.45, 1, 3];
@@ -34,7 +34,10 @@ public static class RotorTableGrid
     public static ReadOnlySpan<int> InPlaneCellsPerSpan => [16, 8];
 
     /// <summary>First and last speed coordinate z; slower and faster flow takes the coefficients of the end.</summary>
-    public static ReadOnlySpan<double> SpeedKnots => [0.12, 0.78];
+    public static ReadOnlySpan<double> SpeedKnots => [FirstSpeed, LastSpeed];
+
+    /// <summary>Speed coordinate z of the first and the last node.</summary>
+    public const double FirstSpeed = 0.008, LastSpeed = 0.2;
 
     /// <summary>Cells in flow angle.</summary>
     public const int AngleCells = 88;
@@ -43,7 +46,7 @@ public static class RotorTableGrid
     public const int InPlaneCells = 24;
 
     /// <summary>Cells in speed.</summary>
-    public const int SpeedCells = 4;
+    public const int SpeedCells = 6;
 
     /// <summary>Flow-angle coordinate u of node i, 0 to <see cref="AngleCells"/>.</summary>
     public static double AngleAt(int i) => NodeAt(i, AngleKnots, AngleCellsPerSpan);

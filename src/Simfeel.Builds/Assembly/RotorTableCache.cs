@@ -1,0 +1,51 @@
+using Simfeel.Physics.Air;
+using Simfeel.Physics.Rotors;
+
+namespace Simfeel.Builds.Assembly;
+
+/// <summary>
+/// Rotor tables by propeller and air, kept because one takes far longer to compute than anything else here. Safe for
+/// threads: the same table asked for twice at once is computed once. The oldest go first when there are too many.
+/// </summary>
+internal static class RotorTableCache
+{
+    // A table takes about 3 MB.
+    private const int Capacity = 64;
+
+    private static readonly Lock Gate = new();
+    private static readonly Dictionary<(PropellerBlades, AirState), Lazy<RotorTable>> Tables = [];
+    private static readonly Queue<(PropellerBlades, AirState)> Age = [];
+
+    /// <summary>The table of a propeller.</summary>
+    public static RotorTable Get(PropellerBlades blades, AirState air)
+    {
+        Lazy<RotorTable> table;
+        lock (Gate)
+        {
+            if (!Tables.TryGetValue((blades, air), out table!))
+            {
+                if (Age.Count == Capacity) Tables.Remove(Age.Dequeue());
+                table = new(() => Compute(blades, air));
+                Tables.Add((blades, air), table);
+                Age.Enqueue((blades, air));
+            }
+        }
+        return table.Value;
+    }
+
+    private static RotorTable Compute(PropellerBlades blades, AirState air)
+    {
+        if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1)
+            return Scaled(Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air), blades);
+        return RotorTableBuilder.Build(RotorGeometry.FromPitch(blades.Diameter, blades.Pitch, blades.Count, blades.ChordScale), air);
+    }
+
+    /// <summary>Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag.</summary>
+    private static RotorTable Scaled(RotorTable table, PropellerBlades blades)
+    {
+        double[] nodes = table.Nodes.ToArray();
+        double[] factors = [blades.ThrustFactor, blades.TorqueFactor, blades.TorqueFactor, blades.ThrustFactor];
+        for (int i = 0; i < nodes.Length; i++) nodes[i] *= factors[i % RotorTable.CoefficientCount];
+        return new(nodes);
+    }
+}

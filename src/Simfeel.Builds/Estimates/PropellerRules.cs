@@ -1,0 +1,49 @@
+using Simfeel.Physics.Rotors;
+
+namespace Simfeel.Builds.Estimates;
+
+/// <summary>The propeller and the speed controller out of a sheet.</summary>
+internal static class PropellerRules
+{
+    private const double Inch = 0.0254;
+
+    // A hub is taken as a disc of this share of the tip radius (common practice: 5 mm shaft, 13 mm hub at 5 inch).
+    private const double HubRadius = 0.11;
+
+    public static PropellerSpec Resolve(ValueLedger ledger)
+    {
+        PropellerBlades blades = new()
+        {
+            Diameter = ledger.Given("propeller.diameter_in"),
+            Pitch = ledger.Given("propeller.pitch_in"),
+            Count = (int)ledger.Given("propeller.blades"),
+            ChordScale = ledger.OrDefault("propeller.chord_scale"),
+            ThrustFactor = ledger.OrDefault("propeller.thrust_factor"),
+            TorqueFactor = ledger.OrDefault("propeller.torque_factor"),
+        };
+        double mass = ledger.OrRule(
+            "propeller.mass_g", 0.0015 * blades.Count * Math.Pow(blades.Diameter / (5.1 * Inch), 2.1), 0.2);
+        double hub = ledger.OrDefault("propeller.hub_mass_share");
+        double radius = blades.Diameter / 2;
+        double k2 = RotorGeometry.FromPitch(blades.Diameter, blades.Pitch, blades.Count, blades.ChordScale).GyrationRadiusSquared;
+        double inertia = mass * radius * radius * (((1 - hub) * k2) + (hub * 0.5 * HubRadius * HubRadius));
+        return new(
+            new PropellerBody { Mass = mass, SpinInertia = ledger.OrRule("propeller.spin_inertia_g_mm2", inertia, 0.15) },
+            blades);
+    }
+
+    public static SpeedControllerSpec ResolveController(ValueLedger ledger, MotorBody motor)
+    {
+        double limit = ledger.OrRule(
+            "speed_controller.current_limit_A", 60 * Math.Pow(motor.StatorVolume / MotorRules.ReferenceVolume, 0.75), 0.25);
+        bool braking = ledger.OrDefault("speed_controller.braking") > 0;
+        return new SpeedControllerSpec
+        {
+            CurrentLimit = limit,
+            BrakeCurrentLimit = braking ? ledger.OrRule("speed_controller.brake_current_limit_A", limit, 0) : 0,
+            Resistance = ledger.OrRule("speed_controller.resistance_mohm", 0.004 * Math.Sqrt(60 / limit), 0.4),
+            CommandDelay = ledger.OrDefault("speed_controller.command_delay_ms"),
+            IdleDuty = ledger.OrDefault("speed_controller.idle_percent"),
+        };
+    }
+}

@@ -1,0 +1,75 @@
+using Simfeel.Builds.Format;
+using Simfeel.Builds.Reading;
+
+namespace Simfeel.Builds.Estimates;
+
+/// <summary>
+/// Hands out the numbers of a sheet in SI units, fills in what is missing, and keeps the books: every number handed
+/// out is listed with its provenance.
+/// </summary>
+internal sealed class ValueLedger(BuildSheet sheet)
+{
+    private readonly Dictionary<string, BuildValue> _values = new(StringComparer.Ordinal);
+
+    /// <summary>What was handed out, in the order of the format; extra parts one after the other.</summary>
+    public IReadOnlyList<BuildValue> Values()
+    {
+        Dictionary<string, int> order = [], tables = [];
+        foreach (KeySpec key in BuildFormat.Keys)
+        {
+            order.Add(key.Path, order.Count);
+            tables.TryAdd(key.Table, tables.Count);
+        }
+        return [.. _values.Values
+            .OrderBy(v => tables[BuildFormat.Find(v.Key)!.Table])
+            .ThenBy(v => ExtraNumber(v.Key))
+            .ThenBy(v => order[BuildFormat.Find(v.Key)!.Path])];
+
+        static int ExtraNumber(string key) =>
+            key.StartsWith("extra[", StringComparison.Ordinal) ? int.Parse(key.AsSpan(6, key.IndexOf(']', StringComparison.Ordinal) - 6)) : 0;
+    }
+
+    public bool Has(string key) => sheet.Numbers.ContainsKey(key);
+
+    /// <summary>A number that the file gave (required, or asked for with <see cref="Has"/>).</summary>
+    public double Given(string key)
+    {
+        KeySpec spec = BuildFormat.Find(key)!;
+        GivenNumber given = sheet.Numbers[key];
+        _values[key] = new(key, given.Low, given.Typical, given.High, spec.Unit, given.Source, "");
+        return given.Typical * spec.ToSI;
+    }
+
+    /// <summary>The file's number, else the format's default.</summary>
+    public double OrDefault(string key)
+    {
+        if (Has(key)) return Given(key);
+        KeySpec spec = BuildFormat.Find(key)!;
+        double value = spec.Default!.Value;
+        _values[key] = new(key, value, value, value, spec.Unit, ValueSource.Default, "");
+        return value * spec.ToSI;
+    }
+
+    /// <summary>The file's number, else an estimate.</summary>
+    /// <param name="key">Full key.</param>
+    /// <param name="estimate">What the rule gives, SI.</param>
+    /// <param name="spread">How far the truth may lie from it, relative: 0.2 is 20 % down and up.</param>
+    /// <param name="rule">The rule in words; the format's wording where null.</param>
+    public double OrRule(string key, double estimate, double spread, string? rule = null)
+    {
+        if (Has(key)) return Given(key);
+        KeySpec spec = BuildFormat.Find(key)!;
+        double value = estimate / spec.ToSI, wide = Math.Abs(value) * spread;
+        string words = rule ?? spec.WhenMissing["estimated: ".Length..];
+        _values[key] = new(key, value - wide, value, value + wide, spec.Unit, ValueSource.Rule, words);
+        return estimate;
+    }
+
+    /// <summary>The file's word, else the key's first choice; empty for free text.</summary>
+    public string Word(string key)
+    {
+        if (sheet.Texts.TryGetValue(key, out GivenText? text)) return text.Value;
+        IReadOnlyList<string> choices = BuildFormat.Find(key)!.Choices;
+        return choices.Count > 0 ? choices[0] : "";
+    }
+}

@@ -1,0 +1,35 @@
+namespace Simfeel.Builds.Reading;
+
+/// <summary>A place in a source text, counted from 1.</summary>
+internal readonly record struct Place(int Line, int Column);
+
+/// <summary>Collects what is wrong with one source text, so that its writer sees all of it at once.</summary>
+internal sealed class DiagnosticBag(string sourceName)
+{
+    private readonly List<Diagnostic> _found = [];
+
+    public string SourceName => sourceName;
+
+    public bool HasErrors => _found.Any(d => d.Severity == Severity.Error);
+
+    /// <summary>True where something was said about the key.</summary>
+    public bool Concerns(string key) => _found.Any(d => d.Key == key);
+
+    /// <summary>By line; what concerns the whole text comes first.</summary>
+    public IReadOnlyList<Diagnostic> InOrder() => [.. _found.OrderBy(d => d.Line ?? 0).ThenBy(d => d.Column ?? 0)];
+
+    public void Error(Place? at, string key, string value, string message, string hint = "") =>
+        Add(Severity.Error, at, key, value, message, hint);
+
+    public void Warning(Place? at, string key, string value, string message, string hint = "") =>
+        Add(Severity.Warning, at, key, value, message, hint);
+
+    private void Add(Severity severity, Place? at, string key, string value, string message, string hint) =>
+        _found.Add(new(severity, SourceName, at?.Line, at?.Column, key, Shortened(value), message, hint));
+
+    private static string Shortened(string value)
+    {
+        string line = string.Concat(value.Trim().Select(c => char.IsControl(c) ? ' ' : c));
+        return line.Length <= 60 ? line : line[..57] + "...";
+    }
+}

@@ -1,0 +1,60 @@
+using System.Text.RegularExpressions;
+using Tomlyn.Syntax;
+
+namespace Simfeel.Builds.Reading;
+
+/// <summary>Says what is wrong with text that is no TOML. Only the first fault: the later ones usually follow from it.</summary>
+internal static partial class SyntaxMessages
+{
+    public static void Report(DocumentSyntax document, string text, DiagnosticBag bag)
+    {
+        DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).OrderBy(d => d.Span.Start.Line).First();
+        int line = first.Span.Start.Line;
+        string written = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
+        Match repeated = Repeated().Match(first.Message);
+        if (repeated.Success)
+        {
+            string key = repeated.Groups[1].Value;
+            bag.Error(new(line + 1, first.Span.Start.Column + 1), key, "", $"\"{key}\" is given twice; the first time in line {repeated.Groups[2].Value}.", "keep one of them");
+            return;
+        }
+        Match pair = Pair().Match(written);
+        bag.Error(
+            new(line + 1, first.Span.Start.Column + 1),
+            pair.Success ? pair.Groups[1].Value : "",
+            pair.Success ? pair.Groups[2].Value : written,
+            "This line is not valid TOML: " + first.Message.Replace("\u2424", "end of line", StringComparison.Ordinal).TrimEnd('.') + ".",
+            Hint(written, pair.Success ? pair.Groups[2].Value : ""));
+    }
+
+    private static string Hint(string line, string value) => value switch
+    {
+        _ when line.StartsWith('[') && !line.Contains(']', StringComparison.Ordinal) => "a table's name ends with ]",
+        "" => "write key = value",
+        _ when DecimalComma().IsMatch(value) => "write a decimal point, not a comma",
+        _ when NumberWithUnit().IsMatch(value) => "write the number alone; its unit is in the key",
+        _ when BarePoint().IsMatch(value) => "write a digit before and after the decimal point",
+        _ when LeadingZero().IsMatch(value) => "leave out the leading zero",
+        _ when char.IsLetter(value[0]) => "put text in double quotes",
+        _ when value[0] == '"' && value.LastIndexOf('"') == 0 => "end the text with a double quote",
+        _ => "",
+    };
+
+    [GeneratedRegex(@"^The key `(.+?)` is already defined at \((\d+),")]
+    private static partial Regex Repeated();
+
+    [GeneratedRegex(@"^([A-Za-z0-9_.\-]+)\s*=\s*(.*?)\s*(?:#.*)?$")]
+    private static partial Regex Pair();
+
+    [GeneratedRegex(@"^[+-]?\d+,\d+$")]
+    private static partial Regex DecimalComma();
+
+    [GeneratedRegex(@"^[+-]?[\d.]+\s*[A-Za-z%]+$")]
+    private static partial Regex NumberWithUnit();
+
+    [GeneratedRegex(@"^[+-]?(\.\d+|\d+\.)$")]
+    private static partial Regex BarePoint();
+
+    [GeneratedRegex(@"^[+-]?0\d")]
+    private static partial Regex LeadingZero();
+}

@@ -1,0 +1,85 @@
+namespace Simfeel.Flight.Drills;
+
+/// <summary>The drills. All start from level hover after <see cref="Drill.LeadIn"/>.</summary>
+public static class DrillCatalogue
+{
+    /// <summary>Time that <c>catch</c> falls before the throttle opens, s.</summary>
+    public const double FallBeforeCatch = 1;
+
+    /// <summary>Time that <c>stop</c> holds the stick over before letting go, s.</summary>
+    public const double TurnBeforeStop = 0.7;
+
+    /// <summary>Time that <c>yaw</c> holds the stick over before letting go, s.</summary>
+    public const double TurnBeforeYawStop = 0.8;
+
+    /// <summary>Angle before level over which <c>flip</c> lets the stick back, rad.</summary>
+    private const double FlipEase = Math.PI / 2;
+
+    /// <summary>Angle before level at which <c>flip</c> opens the throttle, rad.</summary>
+    private const double FlipThrottle = Math.PI / 3;
+
+    /// <summary>Hover for a while: power, current and rotor speed.</summary>
+    public static Drill Hover { get; } = new(
+        "hover", "Hover in still air: what it costs to stay up.", 1,
+        (hover, _) => _ => new(0, 0, 0, hover));
+
+    /// <summary>Full throttle from hover.</summary>
+    public static Drill Punch { get; } = new(
+        "punch", "Full throttle from hover: how hard it leaves.", Drill.LeadIn + 2,
+        (hover, effort) => view => new(0, 0, 0, view.Time < Drill.LeadIn ? hover : hover + (effort * (1 - hover))));
+
+    /// <summary>Throttle closed, rotors at idle.</summary>
+    public static Drill Drop { get; } = new(
+        "drop", "Throttle closed: how it falls.", Drill.LeadIn + 5,
+        (hover, effort) => view => new(0, 0, 0, view.Time < Drill.LeadIn ? hover : hover * (1 - effort)));
+
+    /// <summary>A fall of one second, then full throttle until it is arrested.</summary>
+    public static Drill Catch { get; } = new(
+        "catch", "Full throttle after a second's fall: how soon it is caught.", Drill.LeadIn + FallBeforeCatch + 1.5,
+        (hover, effort) => view =>
+        {
+            if (view.Time < Drill.LeadIn) return new(0, 0, 0, hover);
+            if (view.Time < Drill.LeadIn + FallBeforeCatch) return new(0, 0, 0, 0);
+            return new(0, 0, 0, hover + (effort * (1 - hover)));
+        });
+
+    /// <summary>Full roll stick.</summary>
+    public static Drill Roll { get; } = new(
+        "roll", "Full roll stick: how fast it starts to turn.", Drill.LeadIn + 0.8,
+        (hover, effort) => view => new(view.Time < Drill.LeadIn ? 0 : effort, 0, 0, hover));
+
+    /// <summary>A whole turn backwards with the throttle closed, then full throttle until it stops sinking.</summary>
+    public static Drill Flip { get; } = new(
+        "flip", "A full backward flip with the throttle closed: height it costs.", Drill.LeadIn + 1.8,
+        (hover, effort) =>
+        {
+            bool recovered = false;
+            return view =>
+            {
+                if (view.Time < Drill.LeadIn) return new(0, 0, 0, hover);
+                double left = (2 * Math.PI) - view.Turned.Y;
+                bool opened = left < FlipThrottle;
+                recovered |= opened && view.Time > Drill.LeadIn + 0.1 && view.Sample.State.v_WB.Z <= 0;
+                // the rate falls about with the square root of the angle left, as under steady braking
+                double ease = Math.Clamp(left / FlipEase, -1, 1);
+                double pitch = effort * Math.Sign(ease) * Math.Sqrt(Math.Abs(ease));
+                double throttle = recovered ? hover : opened ? 1 : 0;
+                return new(0, pitch, 0, throttle);
+            };
+        });
+
+    /// <summary>Full roll stick until the rate is steady, then let go.</summary>
+    public static Drill Stop { get; } = new(
+        "stop", "Letting go of full roll stick: how soon and how cleanly it stops.", Drill.LeadIn + TurnBeforeStop + 0.6,
+        (hover, effort) => view =>
+            new(view.Time >= Drill.LeadIn && view.Time < Drill.LeadIn + TurnBeforeStop ? effort : 0, 0, 0, hover));
+
+    /// <summary>Full yaw stick, then let go.</summary>
+    public static Drill Yaw { get; } = new(
+        "yaw", "Full yaw stick: how fast the nose swings.", Drill.LeadIn + TurnBeforeYawStop + 0.6,
+        (hover, effort) => view =>
+            new(0, 0, view.Time >= Drill.LeadIn && view.Time < Drill.LeadIn + TurnBeforeYawStop ? effort : 0, hover));
+
+    /// <summary>All of them, in the order in which results are shown.</summary>
+    public static IReadOnlyList<Drill> All { get; } = [Drop, Catch, Punch, Roll, Stop, Flip, Yaw, Hover];
+}

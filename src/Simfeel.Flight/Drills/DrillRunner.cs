@@ -1,0 +1,107 @@
+using Simfeel.Physics;
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Maths;
+
+namespace Simfeel.Flight.Drills;
+
+/// <summary>Flies drills.</summary>
+public static class DrillRunner
+{
+    /// <summary>Least and largest stick effort.</summary>
+    public const double LeastEffort = 0.25, LargestEffort = 1;
+
+    /// <summary>Flies a drill with one craft.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="unit">The craft and its gains.</param>
+    /// <param name="profile">The pilot, the same for every craft that is compared.</param>
+    /// <param name="effort">Share of full stick, 0.25 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The effort is out of range.</exception>
+    public static FlightLog Fly(Drill drill, TunedUnit unit, PilotProfile profile, double effort = 1) =>
+        FlyLanes<Lane1>(drill, [unit], profile, effort)[0];
+
+    /// <summary>Flies a drill with as many craft as the lane type is wide, or fewer; all with the same number of rotors.</summary>
+    public static FlightLog[] FlyLanes<T>(Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort = 1)
+        where T : unmanaged, ILane<T>
+    {
+        ArgumentNullException.ThrowIfNull(drill);
+        ArgumentNullException.ThrowIfNull(units);
+        ArgumentNullException.ThrowIfNull(profile);
+        if (!(effort >= LeastEffort && effort <= LargestEffort))
+            throw new ArgumentOutOfRangeException(nameof(effort), effort, $"Stick effort is {LeastEffort} to {LargestEffort}.");
+        if (units.Count < 1 || units.Count > T.Width)
+            throw new ArgumentException($"Give 1 to {T.Width} craft, not {units.Count}.", nameof(units));
+
+        using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile);
+        LanePilot[] pilots = new LanePilot[units.Count];
+        int rows = (int)Math.Round(drill.Duration / profile.StickPeriod) + 1;
+        for (int lane = 0; lane < units.Count; lane++)
+        {
+            loop.SetUnit(lane, units[lane], Drill.Start(units[lane]));
+            pilots[lane] = new LanePilot(drill, units[lane], profile, effort, rows);
+        }
+        for (int row = 0; row < rows; row++)
+        {
+            loop.Batch.Evaluate();
+            for (int lane = 0; lane < pilots.Length; lane++)
+            {
+                (Vec3 rate, double collective) = pilots[lane].Read(row, loop.Time, loop.Batch.GetSample(lane));
+                pilots[lane].Hash = loop.Batch.Hash(lane, pilots[lane].Hash);
+                loop.SetCommand(lane, rate, collective);
+            }
+            if (row == rows - 1) break;
+            for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
+        }
+        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, profile.StickPeriod));
+    }
+
+    /// <summary>One lane's script, thumbs, radio and log.</summary>
+    private sealed class LanePilot
+    {
+        private readonly TunedUnit _unit;
+        private readonly PilotProfile _profile;
+        private readonly Func<PilotView, Sticks> _script;
+        private readonly ThrottleCurve _throttle;
+        private readonly Sample[] _samples;
+        private readonly Sticks[] _sticks;
+        private readonly int _radioRows;
+        private Vec3 _turned;
+
+        public LanePilot(Drill drill, TunedUnit unit, PilotProfile profile, double effort, int rows)
+        {
+            _unit = unit;
+            _profile = profile;
+            _throttle = unit.Throttle;
+            _script = drill.NewScript(_throttle.HoverStick, effort);
+            _samples = new Sample[rows];
+            _sticks = new Sticks[rows];
+            _radioRows = (int)Math.Round(profile.RadioDelay / profile.StickPeriod);
+        }
+
+        public ulong Hash { get; set; } = StateHash.Start;
+
+        public (Vec3 Rate, double Collective) Read(int row, double time, in Sample sample)
+        {
+            if (row > 0) _turned += _profile.StickPeriod / 2 * (_samples[row - 1].State.w_WB_B + sample.State.w_WB_B);
+            _samples[row] = sample;
+            Sticks wanted = _script(new PilotView(time, sample, _turned));
+            _sticks[row] = row == 0 ? wanted : Thumbs(_sticks[row - 1], wanted);
+            Sticks heard = _sticks[Math.Max(0, row - _radioRows)];
+            return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
+        }
+
+        public FlightLog ToLog(string drill, double period) => new(drill, _unit, period, _samples, _sticks, Hash);
+
+        private Sticks Thumbs(Sticks now, Sticks wanted)
+        {
+            double most = _profile.StickPeriod / _profile.ThumbTime;
+            return new(
+                Toward(now.Roll, wanted.Roll, most),
+                Toward(now.Pitch, wanted.Pitch, most),
+                Toward(now.Yaw, wanted.Yaw, most),
+                Toward(now.Throttle, wanted.Throttle, most / 2));
+
+            static double Toward(double from, double to, double most) => from + Math.Clamp(to - from, -most, most);
+        }
+    }
+}

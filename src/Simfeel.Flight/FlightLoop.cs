@@ -1,0 +1,171 @@
+using Simfeel.Flight.Control;
+using Simfeel.Flight.Tuning;
+using Simfeel.Physics;
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Maths;
+
+namespace Simfeel.Flight;
+
+/// <summary>
+/// The fixed-tick loop that every front end shares: rate controller, command delay and kernel, one craft in each lane.
+/// Time is the tick count over the step rate. Nothing is allocated after the constructor. Not for two threads at once.
+/// </summary>
+public sealed unsafe class FlightLoop<T> : IDisposable
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Longest command delay, in physics steps.</summary>
+    private const int DelaySlots = 128;
+
+    private readonly PilotProfile _profile;
+    private readonly int[] _delay = new int[T.Width];
+    private ControllerLanes<T>* _controller;
+    private ControllerState<T>* _memory;
+    private T* _command;
+    private T* _delayed;
+
+    /// <summary>A loop for craft with a number of rotors, under a pilot's profile.</summary>
+    public FlightLoop(int rotorCount, PilotProfile profile)
+    {
+        _profile = profile;
+        Batch = new CraftBatch<T>(rotorCount);
+        _controller = LaneMemory.Allocate<ControllerLanes<T>>();
+        _memory = LaneMemory.Allocate<ControllerState<T>>();
+        _command = LaneMemory.Allocate<T>(4);
+        _delayed = LaneMemory.Allocate<T>(DelaySlots * Craft.MaxRotors);
+        _controller->RotorCount = rotorCount;
+    }
+
+    /// <summary>Gives the memory back when Dispose was forgotten.</summary>
+    ~FlightLoop() => Free();
+
+    /// <summary>The craft.</summary>
+    public CraftBatch<T> Batch { get; }
+
+    /// <summary>Physics steps since the start.</summary>
+    public long Ticks { get; private set; }
+
+    /// <summary>Time since the start, s.</summary>
+    public double Time => Ticks / (double)_profile.StepRate;
+
+    /// <summary>Puts a craft at its start into a lane, controller settled there; lane 0 first, which fills the others too.</summary>
+    /// <exception cref="ArgumentException">The command delay is longer than the loop can hold.</exception>
+    public void SetUnit(int lane, TunedUnit unit, in CraftState start)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        Batch.SetCraft(lane, unit.Unit.Craft);
+        Batch.SetField(lane, unit.Density, unit.Gravity);
+        Batch.SetState(lane, start);
+        int delay = (int)Math.Round(unit.Unit.CommandDelay * _profile.StepRate);
+        if (delay >= DelaySlots)
+            throw new ArgumentException($"A command delay of {unit.Unit.CommandDelay} s is longer than {(DelaySlots - 1) / (double)_profile.StepRate} s.");
+        int end = lane == 0 ? T.Width : lane + 1;
+        for (int n = lane; n < end; n++)
+        {
+            _delay[n] = delay;
+            Pack(n, unit, start);
+        }
+        Ticks = 0;
+    }
+
+    /// <summary>Sets what a lane's pilot asks for: rates about the body axes (rad/s) and collective share of full thrust.</summary>
+    public void SetCommand(int lane, Vec3 rate, double collective)
+    {
+        LaneMemory.Set(_command, lane, rate.X);
+        LaneMemory.Set(_command + 1, lane, rate.Y);
+        LaneMemory.Set(_command + 2, lane, rate.Z);
+        LaneMemory.Set(_command + 3, lane, collective);
+    }
+
+    /// <summary>One physics step: the controller where it is due, the delayed duties, the kernel.</summary>
+    public void Tick()
+    {
+        int slot = (int)(Ticks % DelaySlots);
+        T* now = _delayed + (slot * Craft.MaxRotors);
+        if (Ticks % _profile.StepsPerLoop == 0)
+        {
+            RateController<T>.Run(Batch.State + StateIndex.Rate, _command, _controller, _memory, now);
+        }
+        else
+        {
+            T* before = _delayed + ((slot + DelaySlots - 1) % DelaySlots * Craft.MaxRotors);
+            for (int k = 0; k < Batch.RotorCount; k++) now[k] = before[k];
+        }
+        Deliver(slot);
+        Batch.Step(Integrator.Midpoint, 1.0 / _profile.StepRate);
+        Ticks++;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Batch.Dispose();
+        Free();
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Hands every lane the duties that left its controller its own delay ago.</summary>
+    private void Deliver(int slot)
+    {
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            T* past = _delayed + ((slot + DelaySlots - _delay[lane]) % DelaySlots * Craft.MaxRotors);
+            for (int k = 0; k < Batch.RotorCount; k++)
+                LaneMemory.Set(Batch.Commands + k, lane, LaneMemory.Get(past + k, lane));
+        }
+    }
+
+    private void Pack(int lane, TunedUnit unit, in CraftState start)
+    {
+        double period = _profile.LoopPeriod;
+        AxisLanes<T>* axes = (AxisLanes<T>*)&_controller->Axes;
+        AxisState<T>* memory = (AxisState<T>*)&_memory->Axes;
+        MixLanes<T>* mix = (MixLanes<T>*)&_controller->Mix;
+        double hoverShare = unit.HoverShare;
+        for (int axis = 0; axis < 3; axis++)
+        {
+            AxisGains gains = unit.Gains[axis];
+            Set(&axes[axis].Proportional, gains.Proportional);
+            Set(&axes[axis].IntegralStep, gains.Integral * period);
+            Set(&axes[axis].DerivativeRate, gains.Derivative / period);
+            Set(&axes[axis].FeedForwardRate, gains.FeedForward / period);
+            Set(&axes[axis].GyroShare, FirstOrderFilter.Share(unit.Unit.GyroLowPass_Hz, period));
+            Set(&axes[axis].DerivativeShare, FirstOrderFilter.Share(_profile.DerivativeLowPass_Hz, period));
+            Set(&axes[axis].FeedForwardShare, FirstOrderFilter.Share(_profile.FeedForwardLowPass_Hz, period));
+            Set(&axes[axis].IntegralLimit, unit.IntegralLimit[axis]);
+            Set(&memory[axis].Rate, start.w_WB_B[axis]);
+            Set(&memory[axis].Change, 0);
+            Set(&memory[axis].Command, start.w_WB_B[axis]);
+            Set(&memory[axis].CommandChange, 0);
+            // the integrator already carries what an off-centre load asks for
+            Set(&memory[axis].Integral, -hoverShare * unit.Allocation.EqualThrustAcceleration[axis]);
+        }
+        for (int k = 0; k < Batch.RotorCount; k++)
+        {
+            Set(&mix[k].Roll, unit.Allocation.Shares[k, 0]);
+            Set(&mix[k].Pitch, unit.Allocation.Shares[k, 1]);
+            Set(&mix[k].Yaw, unit.Allocation.Shares[k, 2]);
+            for (int slot = 0; slot < DelaySlots; slot++)
+                Set(_delayed + (slot * Craft.MaxRotors) + k, unit.Hover.Rotor.Duty);
+        }
+        Set(&_controller->Idle, unit.IdleShare);
+        Set(&_controller->B1, unit.Map.B1);
+        Set(&_controller->B2, unit.Map.B2);
+        Set(&_controller->B3, unit.Map.B3);
+        SetCommand(lane, start.w_WB_B, hoverShare);
+
+        void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
+    }
+
+    private void Free()
+    {
+        LaneMemory.Free(_controller);
+        LaneMemory.Free(_memory);
+        LaneMemory.Free(_command);
+        LaneMemory.Free(_delayed);
+        _controller = null;
+        _memory = null;
+        _command = null;
+        _delayed = null;
+    }
+}

@@ -1,0 +1,123 @@
+using System.Numerics;
+using Simfeel.Flight.Control;
+using Simfeel.Physics.Stand;
+
+namespace Simfeel.Flight.Tuning;
+
+/// <summary>What a tuning reached on one axis.</summary>
+/// <param name="Gains">The gains.</param>
+/// <param name="Crossover">Frequency at which the open loop's gain falls through 1, rad/s.</param>
+/// <param name="PhaseMargin">rad.</param>
+/// <param name="GainMargin">Factor by which the gain could grow before the loop swings by itself.</param>
+public readonly record struct AxisTuning(AxisGains Gains, double Crossover, double PhaseMargin, double GainMargin);
+
+/// <summary>
+/// The policy "matched": every build gets the gains that reach the same phase margin at the highest crossover frequency
+/// its own rotor lag and delays allow, with at least the gain margin stated. Fair to both builds, whatever their size:
+/// a build is not blamed for another's gains.
+/// </summary>
+public sealed class MatchedTuning
+{
+    /// <summary>Phase margin of every axis, rad.</summary>
+    public const double PhaseMargin = 60 * Math.PI / 180;
+
+    /// <summary>Least gain margin, as a factor.</summary>
+    public const double GainMargin = 2;
+
+    /// <summary>The integral corner lies this far below the crossover.</summary>
+    private const double IntegralRatio = 8;
+
+    /// <summary>Lead times tried, as shares of the rotor lag: 0 to this in equal steps.</summary>
+    private const double LargestLead = 1.0;
+
+    private const int LeadSteps = 20;
+    private const int FrequencySteps = 600;
+    private const double LowestFrequency = 0.5;
+
+    /// <summary>Tunings of roll, pitch and yaw of a craft at hover.</summary>
+    public static (AxisTuning RollPitch, AxisTuning Yaw) Tune(
+        FlightUnit unit, HoverTrim hover, ThrustMap map, double density, PilotProfile profile)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        ArgumentNullException.ThrowIfNull(profile);
+        (AxisPlant rollPitch, AxisPlant yaw) = AxisPlant.Of(unit, hover, map, density);
+        return (
+            Best(new RateLoop(rollPitch, unit.GyroLowPass_Hz, profile), rollPitch.Lag, LeadSteps, profile.FeedForward),
+            Best(new RateLoop(yaw, unit.GyroLowPass_Hz, profile), yaw.Lag, 0, profile.FeedForward));
+    }
+
+    /// <summary>The best of the lead times; yaw has its own lead and takes none.</summary>
+    private static AxisTuning Best(RateLoop loop, double lag, int leadSteps, double feedForward)
+    {
+        AxisTuning best = default;
+        for (int n = 0; n <= leadSteps; n++)
+        {
+            double lead = leadSteps == 0 ? 0 : LargestLead * lag * n / leadSteps;
+            if (AtPhaseMargin(loop, lead, feedForward) is { } tuning
+                && tuning.GainMargin >= GainMargin && tuning.Crossover > best.Crossover)
+            {
+                best = tuning;
+            }
+        }
+        return best.Crossover > 0
+            ? best
+            : throw new InvalidOperationException("No gains reach the phase and gain margin of the matched policy on this craft.");
+    }
+
+    /// <summary>
+    /// The highest frequency at which the loop's phase falls through the margin, with the gain that makes it the crossover.
+    /// The phase is followed upwards from low frequency so that dead time may turn it past -180 degrees and be seen to.
+    /// </summary>
+    private static AxisTuning? AtPhaseMargin(RateLoop loop, double lead, double feedForward)
+    {
+        double ratio = Math.Pow(loop.HighestFrequency / LowestFrequency, 1.0 / FrequencySteps);
+        double found = 0, foundPhase = 0;
+        double phase = loop.Response(LowestFrequency, Shape(LowestFrequency, lead)).Phase;
+        if (phase > 0) phase -= 2 * Math.PI;
+        double w = LowestFrequency;
+        for (int n = 0; n < FrequencySteps; n++)
+        {
+            double next = Follow(phase, loop.Response(w * ratio, Shape(w * ratio, lead)));
+            if (Excess(phase) > 0 && Excess(next) <= 0) (found, foundPhase) = (w, phase);
+            (w, phase) = (w * ratio, next);
+        }
+        if (found == 0) return null;
+
+        double lower = found, upper = found * ratio;
+        for (int n = 0; n < 50; n++)
+        {
+            double middle = Math.Sqrt(lower * upper);
+            if (Excess(Follow(foundPhase, loop.Response(middle, Shape(middle, lead)))) > 0) lower = middle;
+            else upper = middle;
+        }
+        AxisGains shape = Shape(lower, lead);
+        double gain = 1 / loop.Response(lower, shape).Magnitude;
+        AxisGains gains = new(gain, gain * shape.Integral, gain * shape.Derivative, feedForward);
+        return new(gains, lower, PhaseMargin, Margin(loop, gains, lower));
+
+        static double Excess(double phase) => phase + Math.PI - PhaseMargin;
+    }
+
+    /// <summary>The phase of a response, on the turn that lies nearest to a phase close by.</summary>
+    private static double Follow(double near, Complex response) =>
+        near + Math.IEEERemainder(response.Phase - near, 2 * Math.PI);
+
+    private static AxisGains Shape(double crossover, double lead) => new(1, crossover / IntegralRatio, lead, 0);
+
+    /// <summary>Gain margin: the inverse of the largest gain at or beyond the frequency where the phase reaches -180 degrees.</summary>
+    private static double Margin(RateLoop loop, AxisGains gains, double crossover)
+    {
+        const int steps = 400;
+        double ratio = Math.Pow(loop.HighestFrequency / crossover, 1.0 / steps);
+        double largest = 0;
+        double phase = PhaseMargin - Math.PI;
+        double w = crossover;
+        for (int n = 0; n <= steps; n++, w *= ratio)
+        {
+            Complex response = loop.Response(w, gains);
+            phase = Follow(phase, response);
+            if (phase <= -Math.PI) largest = Math.Max(largest, response.Magnitude);
+        }
+        return largest > 0 ? 1 / largest : double.PositiveInfinity;
+    }
+}

@@ -1,0 +1,114 @@
+using Simfeel.Physics.Motors;
+
+namespace Simfeel.Physics.Stand;
+
+/// <summary>
+/// A thrust stand that needs no hardware: rotors in steady axial flow, with the motor and pack laws of the flight kernel.
+/// The pack has settled, so its RC pair counts as resistance.
+/// </summary>
+public sealed class VirtualStand
+{
+    private const int Bisections = 60;
+
+    private readonly RotorConstants _rotor;
+    private readonly BatteryConstants _battery;
+    private readonly double _source;
+    private readonly double _density;
+    private readonly int _running;
+
+    /// <summary>A stand for a craft's first rotor.</summary>
+    /// <param name="craft">The craft whose rotor and pack are tested.</param>
+    /// <param name="density">Air density, kg/m^3.</param>
+    /// <param name="stateOfCharge">0 to 1.</param>
+    /// <param name="running">Equal motors that pull on the pack at once: 1 on a bench, all of them in flight.</param>
+    public VirtualStand(Craft craft, double density, double stateOfCharge, int running)
+    {
+        ArgumentNullException.ThrowIfNull(craft);
+        ArgumentOutOfRangeException.ThrowIfNegative(stateOfCharge);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(stateOfCharge, 1);
+        _rotor = craft.Rotors[0];
+        _battery = craft.Battery;
+        _source = _battery.OpenCircuitVoltageAt(stateOfCharge);
+        _density = density;
+        _running = running;
+    }
+
+    /// <summary>The balance at a rotor speed (rad/s) and axial velocity (m/s, climb positive).</summary>
+    public OperatingPoint AtSpeed(double speed, double axial = 0)
+    {
+        (double thrust, double torque) = Air(speed, axial);
+        double current = CurrentFor(torque, speed);
+        double power = (_running * MotorModel.PackPower(_rotor, current, speed)) + _battery.ElectronicsPower;
+        double resistance = _battery.SeriesResistance + _battery.PairResistance;
+        double inside = (_source * _source) - (4 * resistance * power);
+        double voltage = (_source + Math.Sqrt(Math.Max(0, inside))) / 2;
+        double limits = _rotor.Resistance + (_rotor.CommutationDroop * Math.Abs(speed));
+        bool reachable = inside >= 0 && current <= _rotor.CurrentLimit;
+        double duty = reachable ? ((_rotor.Kt * speed) + (current * limits)) / voltage : double.PositiveInfinity;
+        return new(
+            speed, duty, thrust, torque, current, voltage, (_source - voltage) / resistance,
+            MotorModel.Torque(_rotor, 1, voltage, speed) - torque,
+            torque - MotorModel.Torque(_rotor, 0, voltage, speed));
+    }
+
+    /// <summary>The balance at a duty, 0 to 1.</summary>
+    public OperatingPoint AtDuty(double duty, double axial = 0)
+    {
+        double low = 0, high = 1.2 * _source / _rotor.Kt;
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = (low + high) / 2;
+            if (AtSpeed(middle, axial).Duty > duty) high = middle;
+            else low = middle;
+        }
+        return AtSpeed(low, axial);
+    }
+
+    /// <summary>The balance at which one rotor lifts a thrust, N; at most that of full duty.</summary>
+    public OperatingPoint AtThrust(double thrust, double axial = 0)
+    {
+        double low = 0, high = AtDuty(1, axial).Speed;
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = (low + high) / 2;
+            if (Air(middle, axial).Thrust > thrust) high = middle;
+            else low = middle;
+        }
+        return AtSpeed(high, axial);
+    }
+
+    /// <summary>
+    /// Time constant (s) with which the rotor follows a small change of duty at a working point:
+    /// J / (dQ/dw - d(motor torque)/dw) at constant voltage.
+    /// </summary>
+    public double TimeConstant(OperatingPoint at, double axial = 0)
+    {
+        double step = Math.Max(1e-3 * at.Speed, 1e-3);
+        double air = (Air(at.Speed + step, axial).Torque - Air(at.Speed - step, axial).Torque) / (2 * step);
+        double motor = (MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed + step)
+            - MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed - step)) / (2 * step);
+        return _rotor.SpinInertia / (air - motor);
+    }
+
+    private (double Thrust, double Torque) Air(double speed, double axial)
+    {
+        double radius = _rotor.Radius, area = Math.PI * radius * radius;
+        Rotors.RotorCoefficients c = _rotor.Table.At(speed, radius, axial, 0);
+        double pressure = _density * area * ((speed * speed * radius * radius) + (axial * axial));
+        return (c.Thrust * pressure, c.Torque * pressure * radius);
+    }
+
+    /// <summary>Motor current whose shaft torque balances the air, A; the torque rises with the current up to its limit.</summary>
+    private double CurrentFor(double torque, double speed)
+    {
+        double limit = 3 * _rotor.TorqueLimit / _rotor.Kt;
+        double low = -limit, high = limit;
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = (low + high) / 2;
+            if (MotorModel.ShaftTorque(_rotor, middle, speed) > torque) high = middle;
+            else low = middle;
+        }
+        return (low + high) / 2;
+    }
+}

@@ -1,0 +1,46 @@
+using Simfeel.Studies.Metrics;
+
+namespace Simfeel.Studies.Compare;
+
+/// <summary>
+/// The most telling differences in plain sentences: felt ones first, the largest ratio first, weighted by what a pilot notices,
+/// and no two about the same thing while others are left to tell.
+/// </summary>
+public static class TellingSentences
+{
+    /// <summary>Up to a number of sentences, the most telling first; one that says so where nothing can be felt.</summary>
+    public static IReadOnlyList<string> Of(Comparison comparison, int most = 3)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        (string a, string b) = Names(comparison);
+        IEnumerable<MetricPair> ranked = comparison.Metrics
+            .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
+            .OrderByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent));
+
+        List<string> sentences =
+            [.. ranked.DistinctBy(pair => pair.Metric.Topic).Take(most).Select(pair => Sentence(pair, a, b))];
+        if (sentences.Count == 0)
+        {
+            sentences.Add(comparison.Metrics.All(pair => pair.A.Equals(pair.B))
+                ? $"{a} and {b} fly exactly alike in every drill."
+                : $"A pilot would not feel the difference between {a} and {b}: every metric lies within {FeelBands.NotFeltBelow_Percent} percent or under its floor.");
+        }
+        return sentences;
+    }
+
+    private static string Sentence(MetricPair pair, string a, string b)
+    {
+        Metric metric = pair.Metric;
+        bool bMore = pair.B > pair.A;
+        double larger = Math.Max(pair.A, pair.B), smaller = Math.Min(pair.A, pair.B);
+        return metric.Say(new(
+            bMore ? b : a, bMore ? a : b, metric.Display.Number(larger), metric.Display.Number(smaller),
+            smaller > 0 ? (larger / smaller).ToString("F1") + " times" : "many times"));
+    }
+
+    private static (string A, string B) Names(Comparison comparison)
+    {
+        string a = comparison.A.Unit.Name, b = comparison.B.Unit.Name;
+        return a == b ? (a + " (A)", b + " (B)") : (a, b);
+    }
+}

@@ -1,0 +1,87 @@
+using Simfeel.Flight.Drills;
+
+namespace Simfeel.Studies.Metrics;
+
+/// <summary>A number read off the log of a drill.</summary>
+public sealed record Metric
+{
+    /// <summary>Drill that it is read from.</summary>
+    public required Drill Drill { get; init; }
+
+    /// <summary>What it is about, so that the most telling sentences do not all tell of the same thing.</summary>
+    public required Topic Topic { get; init; }
+
+    /// <summary>Identifier for machines, in snake_case.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What a table calls it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>SI unit of the value.</summary>
+    public required string Unit { get; init; }
+
+    /// <summary>Unit for people, and how many of it make one SI unit.</summary>
+    public required DisplayUnit Display { get; init; }
+
+    /// <summary>
+    /// A difference smaller than this (SI) is called not felt however large it is in percent, so that a rebound of a tenth
+    /// of a degree against two tenths does not make news. Our inference.
+    /// </summary>
+    public required double Floor { get; init; }
+
+    /// <summary>
+    /// Reads the value from a log: SI, or NaN where the event never came. The catalogue states formula and source.
+    /// </summary>
+    public required Func<FlightLog, double> Read { get; init; }
+
+    /// <summary>Says the difference in one sentence; see <see cref="Saying"/>.</summary>
+    public required Saying Say { get; init; }
+
+    /// <summary>
+    /// How telling a difference is beside others of the same size, 0 (never told) to 1. Our judgement of what a pilot
+    /// notices first.
+    /// </summary>
+    public double Weight { get; init; } = 1;
+}
+
+/// <summary>What a metric is about.</summary>
+public enum Topic
+{
+    /// <summary>Falling and being caught.</summary>
+    Falling,
+
+    /// <summary>Climbing.</summary>
+    Climbing,
+
+    /// <summary>Rolling, flipping and stopping.</summary>
+    Rolling,
+
+    /// <summary>Yaw.</summary>
+    Turning,
+
+    /// <summary>Hovering.</summary>
+    Hovering,
+}
+
+/// <summary>A unit for people.</summary>
+/// <param name="Symbol">As tables print it.</param>
+/// <param name="PerSi">How many of it make one SI unit.</param>
+/// <param name="Decimals">Decimals that a table prints.</param>
+public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decimals)
+{
+    /// <summary>A value (SI) in this unit, without the symbol; a dash where there is none.</summary>
+    public string Number(double value) => double.IsNaN(value) ? "-" : (value * PerSi).ToString("F" + Decimals);
+}
+
+/// <summary>
+/// A sentence about two builds that differ: names and numbers of the one with more and the one with less, and the ratio.
+/// </summary>
+public delegate string Saying(Said said);
+
+/// <summary>What a <see cref="Saying"/> may use; numbers are already in the metric's display unit.</summary>
+/// <param name="More">Name of the build with the larger value.</param>
+/// <param name="Less">Name of the other.</param>
+/// <param name="Larger">The larger value.</param>
+/// <param name="Smaller">The smaller value.</param>
+/// <param name="Ratio">Larger by smaller in words, such as "1.4 times".</param>
+public readonly record struct Said(string More, string Less, string Larger, string Smaller, string Ratio);

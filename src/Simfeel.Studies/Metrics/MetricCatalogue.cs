@@ -1,0 +1,243 @@
+using Simfeel.Flight.Drills;
+using Simfeel.Physics;
+using static Simfeel.Studies.Metrics.LogReading;
+
+namespace Simfeel.Studies.Metrics;
+
+/// <summary>
+/// The metrics, drill by drill. Times count from the first stick movement (<see cref="Drill.LeadIn"/>) unless said
+/// otherwise, so the radio's delay and the thumb's travel are in them, equal for every build.
+/// </summary>
+public static class MetricCatalogue
+{
+    private const double Start = Drill.LeadIn;
+    private const double Degree = Math.PI / 180;
+
+    private static readonly DisplayUnit Metres = new("m", 1, 2);
+    private static readonly DisplayUnit MetresPerSecond = new("m/s", 1, 1);
+    private static readonly DisplayUnit Milliseconds = new("ms", 1000, 0);
+    private static readonly DisplayUnit Degrees = new("deg", 1 / Degree, 1);
+    private static readonly DisplayUnit DegreesPerSecond2 = new("1000 deg/s2", 1 / Degree / 1000, 1);
+
+    /// <summary>All metrics in the order in which they are shown.</summary>
+    public static IReadOnlyList<Metric> All { get; } = [.. Falling(), .. Climbing(), .. Rolling(), .. Turning(), .. Hovering()];
+
+    private static IEnumerable<Metric> Falling() =>
+    [
+        new()
+        {
+            // height lost one second after the throttle starts to close; 4.9 m in a vacuum
+            Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "fall_in_1_s", Title = "fall in the first second", Unit = "m",
+            Display = Metres, Floor = 0.1, Weight = 0.9,
+            Read = log => -log.At(Start + 1, Height),
+            Say = s => $"With the throttle closed {s.More} falls {s.Larger} metres in the first second and {s.Less} falls {s.Smaller}.",
+        },
+        new()
+        {
+            // sink speed at the end of the drill, five seconds into the fall
+            Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "settled_fall_speed", Title = "fall speed after 5 s", Unit = "m/s",
+            Display = MetresPerSecond, Floor = 0.3, Weight = 0.8,
+            Read = log => -Climb(log.Samples[^1]),
+            Say = s => $"Left to fall with the rotors idling, {s.More} ends up sinking at {s.Larger} metres a second and {s.Less} at {s.Smaller}.",
+        },
+        new()
+        {
+            // from opening the throttle, one second into a fall, until the sinking ends
+            Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_time", Title = "time to catch a fall", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.9,
+            Read = log => log.TimeAbove(Open, 0, Climb) - Open,
+            Say = s => $"Caught at full throttle after falling for a second, {s.More} needs {s.Larger} milliseconds to stop sinking and {s.Less} needs {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_height", Title = "height lost while catching", Unit = "m",
+            Display = Metres, Floor = 0.1, Weight = 0.7,
+            Read = log => log.At(Open, Height) + log.Largest(Open, sample => -Height(sample)),
+            Say = s => $"While it is being caught out of a fall, {s.More} drops another {s.Larger} metres and {s.Less} another {s.Smaller}.",
+        },
+    ];
+
+    private const double Open = Start + DrillCatalogue.FallBeforeCatch;
+
+    private static IEnumerable<Metric> Climbing() =>
+    [
+        new()
+        {
+            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_in_1_s", Title = "climb in the first second", Unit = "m",
+            Display = new("m", 1, 1), Floor = 0.5, Weight = 0.95,
+            Read = log => log.At(Start + 1, Height),
+            Say = s => $"At full throttle from a hover {s.More} is {s.Larger} metres up after one second and {s.Less} is {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "time_to_15_m_s", Title = "time to climb at 15 m/s", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.6,
+            Read = log => log.TimeAbove(Start, 15, Climb) - Start,
+            Say = s => $"From a hover {s.Less} is climbing at 15 metres a second after {s.Smaller} milliseconds and {s.More} after {s.Larger}.",
+        },
+        new()
+        {
+            // largest sum of thrusts over the weight, the pack sagging
+            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "thrust_to_weight", Title = "largest thrust to weight", Unit = "1",
+            Display = new("", 1, 1), Floor = 0.2, Weight = 0.7,
+            Read = log => log.Largest(Start, Thrust) / (log.Unit.Unit.Craft.Mass * log.Unit.Gravity),
+            Say = s => $"{s.More} can lift {s.Larger} times its own weight, {s.Less} {s.Smaller} times.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "peak_pack_current", Title = "largest pack current", Unit = "A",
+            Display = new("A", 1, 0), Floor = 2, Weight = 0.3,
+            Read = log => log.Largest(Start, sample => sample.PackCurrent),
+            Say = s => $"A full-throttle climb draws {s.Larger} amperes from {s.More}'s battery and {s.Smaller} from {s.Less}'s.",
+        },
+    ];
+
+    private static IEnumerable<Metric> Rolling() =>
+    [
+        new()
+        {
+            // until nine tenths of the rate that full stick commands
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of full roll rate", Unit = "s",
+            Display = Milliseconds, Floor = 0.005,
+            Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), sample => sample.State.w_WB_B.X) - Start,
+            Say = s => $"Thrown into a full-speed roll, {s.More} needs {s.Larger} milliseconds to get up to speed and {s.Less} needs {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "time_to_360_deg", Title = "time for one full roll", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.8,
+            Read = log => log.TimeTurned(Start, 0, 2 * Math.PI),
+            Say = s => $"One full roll takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "peak_roll_acceleration", Title = "peak roll acceleration", Unit = "rad/s2",
+            Display = DegreesPerSecond2, Floor = 5, Weight = 0.5,
+            Read = log => log.Largest(Start, sample => sample.AngularAcceleration_B.X),
+            Say = s => $"{s.More} reaches {s.Ratio} the roll acceleration of {s.Less}.",
+        },
+        new()
+        {
+            // from letting go until a tenth of the rate at that moment is left: a band wide enough not to jump
+            // when a small overshoot comes near it
+            Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "stop_time", Title = "time to stop a full roll", Unit = "s",
+            Display = Milliseconds, Floor = 0.005,
+            Read = log => log.TimeBelow(Release, 0.1 * log.At(Release, RollRate), RollRate) - Release,
+            Say = s => $"Let go of a full-speed roll, and {s.More} takes {s.Larger} milliseconds to stop, {s.Ratio} as long as {s.Less} with {s.Smaller}.",
+        },
+        new()
+        {
+            // angle turned back after the furthest point of the roll
+            Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "bounce_back", Title = "bounce-back after the stop", Unit = "rad",
+            Display = Degrees, Floor = 1 * Degree, Weight = 0.9,
+            Read = BounceBack,
+            Say = s => $"After a hard stop {s.More} swings back by {s.Larger} degrees and {s.Less} by {s.Smaller}.",
+        },
+        new()
+        {
+            // start less lowest height
+            Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_height_lost", Title = "height lost in a flip", Unit = "m",
+            Display = Metres, Floor = 0.1, Weight = 0.9,
+            Read = log => log.Largest(Start, sample => -Height(sample)),
+            Say = s => $"A full flip costs {s.More} {s.Larger} metres of height and {s.Less} {s.Smaller}.",
+        },
+        new()
+        {
+            // until 350 of 360 degrees are turned
+            Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_time", Title = "time for a flip to level", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.7,
+            Read = log => log.TimeTurned(Start, 1, 350 * Degree),
+            Say = s => $"A full flip takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
+        },
+    ];
+
+    private const double Release = Start + DrillCatalogue.TurnBeforeStop;
+    private const double YawRelease = Start + DrillCatalogue.TurnBeforeYawStop;
+
+    private static IEnumerable<Metric> Turning() =>
+    [
+        new()
+        {
+            Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_time_to_90_deg", Title = "time to swing the nose 90 deg", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.7,
+            Read = log => log.TimeTurned(Start, 2, Math.PI / 2),
+            Say = s => $"{s.More} needs {s.Larger} milliseconds to swing its nose through a right angle, {s.Less} needs {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "peak_yaw_acceleration", Title = "peak yaw acceleration", Unit = "rad/s2",
+            Display = DegreesPerSecond2, Floor = 2, Weight = 0.5,
+            Read = log => log.Largest(Start, sample => sample.AngularAcceleration_B.Z),
+            Say = s => $"{s.More} starts to yaw with {s.Ratio} the acceleration of {s.Less}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop a full yaw", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.5,
+            Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
+            Say = s => $"Let go of a full-speed yaw, and {s.More} takes {s.Larger} milliseconds to stop, {s.Less} takes {s.Smaller}.",
+        },
+    ];
+
+    private static IEnumerable<Metric> Hovering() =>
+    [
+        new()
+        {
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_power", Title = "power to hover", Unit = "W",
+            Display = new("W", 1, 0), Floor = 1, Weight = 0.5,
+            Read = log => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent,
+            Say = s => $"Hovering takes {s.Larger} watts for {s.More} and {s.Smaller} watts for {s.Less}.",
+        },
+        new()
+        {
+            // at the hover current of the drill, from a full pack to a fifth of its charge (common practice)
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_endurance", Title = "hover time to 20 % charge", Unit = "s",
+            Display = new("min", 1.0 / 60, 1), Floor = 15, Weight = 0.8,
+            Read = log => 0.8 * log.Unit.Unit.Craft.Battery.Capacity / log.Samples[^1].PackCurrent,
+            Say = s => $"On one charge {s.More} hovers for {s.Larger} minutes and {s.Less} for {s.Smaller}.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_rotor_speed", Title = "rotor speed in hover", Unit = "rad/s",
+            Display = new("rpm", 30 / Math.PI, 0), Floor = 10, Weight = 0,
+            Read = log => log.Samples[^1].State.RotorSpeeds[0],
+            Say = s => $"In a hover {s.More}'s rotors turn at {s.Larger} revolutions a minute and {s.Less}'s at {s.Smaller}.",
+        },
+        new()
+        {
+            // time constant of a small change of speed at hover: J / (dQ/dw - d(motor torque)/dw)
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "rotor_time_constant", Title = "rotor time constant in hover", Unit = "s",
+            Display = new("ms", 1000, 1), Floor = 0.002, Weight = 0.4,
+            Read = log => log.Unit.Hover.TimeConstant,
+            Say = s => $"{s.More}'s rotors take {s.Ratio} as long to change speed as {s.Less}'s.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_up", Title = "torque reserve up, per rotor", Unit = "N m",
+            Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
+            Read = log => log.Samples[^1].ReserveUp[0],
+            Say = s => $"In a hover {s.More}'s motors have {s.Ratio} the spare torque of {s.Less}'s.",
+        },
+        new()
+        {
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_down", Title = "torque reserve down, per rotor", Unit = "N m",
+            Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
+            Read = log => log.Samples[^1].ReserveDown[0],
+            Say = s => $"In a hover {s.More}'s motors can brake with {s.Ratio} the torque of {s.Less}'s.",
+        },
+    ];
+
+    private static double RollRate(Sample sample) => sample.State.w_WB_B.X;
+
+    private static double YawRate(Sample sample) => sample.State.w_WB_B.Z;
+
+    private static double CommandedRoll(FlightLog log) => log.Samples[^1].State.w_WB_B.X;
+
+    private static double BounceBack(FlightLog log)
+    {
+        double[] turned = log.Turned(0);
+        double furthest = turned.Max();
+        int at = Array.IndexOf(turned, furthest);
+        return furthest - turned[at..].Min();
+    }
+}

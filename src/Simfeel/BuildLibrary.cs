@@ -1,0 +1,38 @@
+using Simfeel.Builds;
+using Simfeel.Physics.Air;
+
+namespace Simfeel.CommandLine;
+
+/// <summary>Finds and assembles builds: a file, or the name of a starter build.</summary>
+internal static class BuildLibrary
+{
+    private static string StarterFolder => Path.Combine(AppContext.BaseDirectory, "builds");
+
+    /// <summary>Names of the starter builds.</summary>
+    public static IReadOnlyList<string> StarterNames { get; } =
+        Directory.Exists(StarterFolder)
+            ? [.. Directory.EnumerateFiles(StarterFolder, "*.toml").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal)]
+            : [];
+
+    /// <summary>Reads a build and puts it together in some air; warnings go to standard error.</summary>
+    /// <exception cref="UserError">The build cannot be read or is wrong.</exception>
+    public static AssembledBuild Load(string nameOrPath, AirState air)
+    {
+        BuildResult result = BuildReader.Read(PathOf(nameOrPath));
+        if (result.Build is null)
+            throw new UserError([.. result.Diagnostics.Where(diagnostic => diagnostic.Severity == Severity.Error)]);
+        foreach (Diagnostic warning in result.Diagnostics) Console.Error.WriteLine(warning);
+        return BuildAssembler.Assemble(result.Build, air);
+    }
+
+    private static string PathOf(string nameOrPath)
+    {
+        if (File.Exists(nameOrPath) || Directory.Exists(nameOrPath)) return nameOrPath;
+        bool looksLikeName = nameOrPath.Length > 0 && !nameOrPath.Contains(Path.DirectorySeparatorChar) && !nameOrPath.EndsWith(".toml", StringComparison.Ordinal);
+        if (!looksLikeName) return nameOrPath;
+        string starter = nameOrPath.ToLowerInvariant();
+        if (StarterNames.Contains(starter)) return Path.Combine(StarterFolder, starter + ".toml");
+        throw new UserError(
+            $"There is no file and no starter build called '{nameOrPath}'. Starter builds: {string.Join(", ", StarterNames)}.");
+    }
+}

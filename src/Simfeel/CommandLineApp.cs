@@ -1,0 +1,62 @@
+using Simfeel.CommandLine.Commands;
+using Simfeel.CommandLine.Output;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Simfeel.CommandLine;
+
+/// <summary>The command line: verbs, help, and one clear message for every error.</summary>
+internal static class CommandLineApp
+{
+    /// <summary>Runs a command line and returns the exit code.</summary>
+    public static int Run(string[] args)
+    {
+        Console.OutputEncoding = System.Text.Encoding.UTF8;
+        if (Console.IsOutputRedirected) AnsiConsole.Profile.Width = 120;
+        bool json = args.Contains("--json");
+        try
+        {
+            return Create().Run(args);
+        }
+        catch (UserError error)
+        {
+            return ErrorReport.Write(error, json);
+        }
+        catch (Exception error) when (error is CommandParseException or CommandRuntimeException)
+        {
+            Exception root = error.InnerException is UserError inner ? inner : error;
+            return ErrorReport.Write(
+                root as UserError ?? new UserError(root.Message + " Try: simfeel --help", ExitCode.Misuse), json);
+        }
+    }
+
+    private static CommandApp<DemoCommand> Create()
+    {
+        CommandApp<DemoCommand> app = new();
+        app.WithDescription("Compares how two multirotor builds fly, computed from their parts. Without a verb: the demo.");
+        app.Configure(config =>
+        {
+            config.SetApplicationName("simfeel");
+            config.SetApplicationVersion(typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3));
+            config.PropagateExceptions();
+            config.UseStrictParsing();
+            config.AddCommand<WeighCommand>("weigh")
+                .WithDescription("Mass, centre of gravity, inertia tensor and the share of every part.")
+                .WithExample("weigh", "wagtail")
+                .WithExample("weigh", "mine.toml", "--json");
+            config.AddCommand<StandCommand>("stand")
+                .WithDescription("A virtual thrust stand: thrust, current, efficiency and torque reserve over throttle.")
+                .WithExample("stand", "wagtail")
+                .WithExample("stand", "mine.toml", "--all", "--charge", "50");
+            config.AddCommand<CompareCommand>("compare")
+                .WithDescription("Flies two builds through the drills and says how they differ.")
+                .WithExample("compare", "wagtail", "curlew")
+                .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
+            config.AddCommand<DoctorCommand>("doctor")
+                .WithDescription("What this machine has: processor, libraries, display, and the delays that every drill uses.")
+                .WithExample("doctor")
+                .WithExample("doctor", "--hash");
+        });
+        return app;
+    }
+}

@@ -1,0 +1,68 @@
+using System.ComponentModel;
+using Simfeel.CommandLine.Output;
+using Simfeel.Flight;
+using Simfeel.Flight.Drills;
+using Simfeel.Studies.Compare;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Simfeel.CommandLine.Commands;
+
+/// <summary><c>simfeel compare</c>: two builds through all drills.</summary>
+internal sealed class CompareCommand : Command<CompareCommand.Settings>
+{
+    internal sealed class Settings : TwoBuildSettings
+    {
+        [CommandOption("--effort <SHARE>")]
+        [Description("Share of full stick in every drill, 0.25 to 1. Default 1.")]
+        public double Effort { get; init; } = 1;
+
+        [CommandOption("--seed <NUMBER>")]
+        [Description("Seed of everything random. Default 1; the drills of this version draw nothing.")]
+        public int Seed { get; init; } = 1;
+
+        public override ValidationResult Validate() =>
+            Effort is >= DrillRunner.LeastEffort and <= DrillRunner.LargestEffort
+                ? base.Validate()
+                : ValidationResult.Error($"--effort is {Effort}; it must lie between {DrillRunner.LeastEffort} and {DrillRunner.LargestEffort}.");
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        Comparison comparison = Compare(settings);
+        if (settings.Json) ComparisonOutput.PrintJson(comparison);
+        else ComparisonOutput.PrintTable(comparison);
+        return ExitCode.Ok;
+    }
+
+    /// <summary>Loads, tunes and flies the two builds.</summary>
+    internal static Comparison Compare(Settings settings)
+    {
+        PilotProfile profile = new();
+        TunedUnit? a = null, b = null;
+        try
+        {
+            Parallel.Invoke(
+                () => a = Tuned(settings.A),
+                () => b = Tuned(settings.B));
+        }
+        catch (AggregateException errors)
+        {
+            // both files may be wrong: the first is said first, whichever thread met its error earlier
+            throw errors.InnerExceptions.OfType<UserError>().OrderBy(error => error.Message, StringComparer.Ordinal).FirstOrDefault() ?? errors.InnerExceptions[0];
+        }
+        return Comparison.Run(a!, b!, profile, settings.Seed, settings.Effort);
+
+        TunedUnit Tuned(string name)
+        {
+            try
+            {
+                return TunedUnit.Matched(FlightUnit.Of(BuildLibrary.Load(name, settings.Air)), settings.Air, profile);
+            }
+            catch (Exception error) when (error is InvalidOperationException or ArgumentException)
+            {
+                throw new UserError($"{name}: {error.Message}");
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+using System.ComponentModel;
+using Simfeel.Builds;
+using Simfeel.CommandLine.Output;
+using Simfeel.Physics.Stand;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Simfeel.CommandLine.Commands;
+
+/// <summary><c>simfeel stand</c>: the virtual thrust stand.</summary>
+internal sealed class StandCommand : Command<StandCommand.Settings>
+{
+    private const double GramForce = 9.80665e-3;
+
+    internal sealed class Settings : OneBuildSettings
+    {
+        [CommandOption("--all")]
+        [Description("All motors pull on the pack at once, as in flight; else one alone, as on a bench.")]
+        public bool All { get; init; }
+
+        [CommandOption("--charge <PERCENT>")]
+        [Description("Charge of the pack, 5 to 100 percent. Default 90.")]
+        public double Charge { get; init; } = 90;
+
+        [CommandOption("--steps <COUNT>")]
+        [Description("Rows from closed to full throttle, 2 to 101. Default 11.")]
+        public int Steps { get; init; } = 11;
+
+        public override ValidationResult Validate()
+        {
+            if (Charge is not (>= 5 and <= 100)) return ValidationResult.Error($"--charge is {Charge}; it must lie between 5 and 100 percent.");
+            if (Steps is not (>= 2 and <= 101)) return ValidationResult.Error($"--steps is {Steps}; it must lie between 2 and 101.");
+            return base.Validate();
+        }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        AssembledBuild build = BuildLibrary.Load(settings.Build, settings.Air);
+        int running = settings.All ? build.Craft.Rotors.Count : 1;
+        VirtualStand stand = new(build.Craft, settings.Air.Density, settings.Charge / 100, running);
+        (double Throttle, OperatingPoint Point)[] rows = new (double, OperatingPoint)[settings.Steps];
+        Parallel.For(0, rows.Length, n =>
+        {
+            double throttle = n / (settings.Steps - 1.0);
+            rows[n] = (throttle, stand.AtDuty(throttle));
+        });
+        if (settings.Json) PrintJson(build, settings, running, rows);
+        else PrintTable(build, settings, running, rows);
+        return ExitCode.Ok;
+    }
+
+    private static void PrintJson(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows) =>
+        JsonOutput.Print(new()
+        {
+            ["name"] = build.Build.Name,
+            ["motors_running"] = running,
+            ["state_of_charge"] = settings.Charge / 100,
+            ["air_density_kg_m3"] = settings.Air.Density,
+            ["rows"] = rows.Select(row => new Dictionary<string, object?>
+            {
+                ["throttle"] = row.Throttle,
+                ["thrust_N"] = row.Point.Thrust,
+                ["torque_Nm"] = row.Point.Torque,
+                ["rpm"] = Rpm(row.Point),
+                ["pack_voltage_V"] = row.Point.PackVoltage,
+                ["motor_current_A"] = row.Point.MotorCurrent,
+                ["pack_current_A"] = row.Point.PackCurrent,
+                ["power_W"] = row.Point.PackPower,
+                ["grams_per_watt"] = GramsPerWatt(row.Point, running),
+                ["reserve_up_Nm"] = row.Point.ReserveUp,
+                ["reserve_down_Nm"] = row.Point.ReserveDown,
+            }).ToList(),
+        });
+
+    private static void PrintTable(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows)
+    {
+        OperatingPoint full = rows[^1].Point;
+        string running_ = running == 1 ? "one motor on a bench" : $"all {running} motors on one pack";
+        Console.WriteLine($"{build.Build.Name}, {running_}, pack at {settings.Charge:F0} percent:");
+        Console.WriteLine($"at full throttle each rotor lifts {full.Thrust / GramForce:F0} grams-force at {Rpm(full):F0} rpm, and the pack gives {full.PackCurrent:F0} amperes.");
+        Console.WriteLine();
+        Table table = Tables.New(
+            "throttle %", "thrust gf", "torque N m", "rpm", "pack V", "motor A", "pack A", "power W", "gf/W", "reserve up N m", "down N m");
+        foreach ((double throttle, OperatingPoint at) in rows)
+        {
+            table.AddRow(
+                $"{100 * throttle:F0}", $"{at.Thrust / GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
+                $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(at, running):F1}",
+                $"{at.ReserveUp:F3}", $"{at.ReserveDown:F3}");
+        }
+        AnsiConsole.Write(table);
+        Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics.");
+        Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
+        Provenance.Print(build);
+    }
+
+    private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;
+
+    private static double GramsPerWatt(OperatingPoint point, int running) =>
+        point.Thrust * running / GramForce / point.PackPower;
+}

@@ -1,0 +1,81 @@
+using Simfeel.Flight;
+using Simfeel.Studies.Compare;
+using Spectre.Console;
+
+namespace Simfeel.CommandLine.Output;
+
+/// <summary>A comparison for people and for machines.</summary>
+internal static class ComparisonOutput
+{
+    /// <summary>Prints JSON.</summary>
+    public static void PrintJson(Comparison comparison) =>
+        JsonOutput.Print(new()
+        {
+            ["a"] = comparison.A.Unit.Name,
+            ["b"] = comparison.B.Unit.Name,
+            ["policy"] = comparison.Policy,
+            ["seed"] = comparison.Seed,
+            ["effort"] = comparison.Effort,
+            ["sentences"] = TellingSentences.Of(comparison),
+            ["metrics"] = comparison.Metrics.Select(pair => new Dictionary<string, object?>
+            {
+                ["drill"] = pair.Metric.Drill.Name,
+                ["name"] = pair.Metric.Name,
+                ["unit"] = pair.Metric.Unit,
+                ["a"] = pair.A,
+                ["b"] = pair.B,
+                ["difference"] = pair.Difference,
+                ["difference_percent"] = pair.DifferencePercent,
+                ["feel"] = FeelBands.Word(pair.Feel),
+            }).ToList(),
+            ["tuning"] = new[] { comparison.A, comparison.B }.Select(unit => new Dictionary<string, object?>
+            {
+                ["name"] = unit.Unit.Name,
+                ["roll_pitch_crossover_rad_s"] = unit.RollPitch.Crossover,
+                ["yaw_crossover_rad_s"] = unit.Yaw.Crossover,
+                ["phase_margin_rad"] = unit.RollPitch.PhaseMargin,
+                ["roll_pitch_gain_margin"] = unit.RollPitch.GainMargin,
+                ["yaw_gain_margin"] = unit.Yaw.GainMargin,
+            }).ToList(),
+            ["delays_s"] = new Dictionary<string, object?>
+            {
+                ["stick_reading"] = comparison.Profile.StickPeriod,
+                ["thumb_centre_to_full"] = comparison.Profile.ThumbTime,
+                ["radio"] = comparison.Profile.RadioDelay,
+                ["control_loop"] = comparison.Profile.LoopPeriod,
+                ["speed_controller_a"] = comparison.A.Unit.CommandDelay,
+                ["speed_controller_b"] = comparison.B.Unit.CommandDelay,
+            },
+        });
+
+    /// <summary>Prints sentences, table and what lies behind them.</summary>
+    public static void PrintTable(Comparison comparison)
+    {
+        TunedUnit a = comparison.A, b = comparison.B;
+        foreach (string sentence in TellingSentences.Of(comparison)) Console.WriteLine(sentence);
+        Console.WriteLine();
+
+        Table table = Tables.New("drill", "what", "unit", a.Unit.Name, b.Unit.Name, "difference %", "felt?");
+        table.Columns[1].Alignment = Justify.Left;
+        table.Columns[2].Alignment = Justify.Left;
+        string last = "";
+        foreach (MetricPair pair in comparison.Metrics)
+        {
+            string drill = pair.Metric.Drill.Name;
+            string percent = double.IsNaN(pair.DifferencePercent) ? "-" : pair.DifferencePercent.ToString("+0.0;-0.0;0.0");
+            table.AddRow(
+                drill == last ? "" : drill, pair.Metric.Title, pair.Metric.Display.Symbol,
+                pair.Metric.Display.Number(pair.A), pair.Metric.Display.Number(pair.B), percent, FeelBands.Word(pair.Feel));
+            last = drill;
+        }
+        AnsiConsole.Write(table);
+        PilotProfile profile = comparison.Profile;
+        Console.WriteLine($"Difference: {b.Unit.Name} less {a.Unit.Name}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %.");
+        Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");
+        Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Seed}.");
+        Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");
+        Console.WriteLine($"Speed controllers: {a.Unit.CommandDelay * 1000:F2} and {b.Unit.CommandDelay * 1000:F2} ms.");
+
+        static string Hz(double crossover) => (crossover / (2 * Math.PI)).ToString("F1");
+    }
+}

@@ -1,0 +1,108 @@
+using Simfeel.Flight;
+using Simfeel.Flight.Tests;
+using Simfeel.Studies.Compare;
+
+namespace Simfeel.Studies.Tests.Compare;
+
+public class ComparisonTests
+{
+    private static readonly Lazy<Comparison> Demo =
+        new(() => Comparison.Run(Starters.Get("wagtail"), Starters.Get("curlew"), Starters.Profile));
+
+    [Fact]
+    public void A_against_itself_is_exactly_zero_in_every_metric()
+    {
+        TunedUnit wagtail = Starters.Get("wagtail");
+        Comparison same = Comparison.Run(wagtail, wagtail, Starters.Profile);
+        Assert.All(same.Metrics, pair =>
+        {
+            Assert.Equal(0.0, pair.Difference);
+            Assert.Equal(0.0, pair.DifferencePercent);
+            Assert.Equal(Feel.NotFelt, pair.Feel);
+        });
+        Assert.Equal("Wagtail (A) and Wagtail (B) fly exactly alike in every drill.", Assert.Single(TellingSentences.Of(same)));
+    }
+
+    [Fact]
+    public void Swapping_the_builds_negates_every_difference()
+    {
+        Comparison back = Comparison.Run(Starters.Get("curlew"), Starters.Get("wagtail"), Starters.Profile);
+        foreach ((MetricPair there, MetricPair swapped) in Demo.Value.Metrics.Zip(back.Metrics))
+        {
+            Assert.Equal(there.Metric.Name, swapped.Metric.Name);
+            Assert.Equal(there.Difference, -swapped.Difference);
+            Assert.Equal(there.DifferencePercent, -swapped.DifferencePercent);
+            Assert.Equal(there.Feel, swapped.Feel);
+        }
+        Assert.Equal(TellingSentences.Of(Demo.Value), TellingSentences.Of(back));
+    }
+
+    [Fact]
+    public void Every_metric_of_the_demo_exists() =>
+        Assert.All(Demo.Value.Metrics, pair => Assert.True(double.IsFinite(pair.A) && double.IsFinite(pair.B), pair.Metric.Name));
+
+    /// <summary>The numbers in the sentences are those of the table, and a changed build changes them.</summary>
+    [Fact]
+    public void Sentences_are_computed_from_the_metrics()
+    {
+        IReadOnlyList<string> demo = TellingSentences.Of(Demo.Value);
+        Assert.Equal(3, demo.Count);
+        foreach (string sentence in demo)
+        {
+            Assert.Contains(Demo.Value.Metrics, pair =>
+                pair.Feel != Feel.NotFelt
+                && sentence.Contains(pair.Metric.Display.Number(pair.A), StringComparison.Ordinal)
+                && sentence.Contains(pair.Metric.Display.Number(pair.B), StringComparison.Ordinal));
+        }
+
+        FlightUnit curlew = Starters.Get("curlew").Unit;
+        FlightUnit sluggish = curlew with
+        {
+            Craft = curlew.Craft with
+            {
+                Rotors = [.. curlew.Craft.Rotors.Select(rotor => rotor with { SpinInertia = 2 * rotor.SpinInertia })],
+            },
+        };
+        TunedUnit tuned = TunedUnit.Matched(sluggish, Starters.Air, Starters.Profile);
+        Assert.NotEqual(demo, TellingSentences.Of(Comparison.Run(Starters.Get("wagtail"), tuned, Starters.Profile)));
+    }
+
+    /// <summary>More rotor inertia slows the stop and leaves the settled fall almost alone.</summary>
+    [Fact]
+    public void Rotor_inertia_is_felt_where_it_should_be()
+    {
+        FlightUnit wagtail = Starters.Get("wagtail").Unit;
+        FlightUnit heavy = wagtail with
+        {
+            Craft = wagtail.Craft with
+            {
+                Rotors = [.. wagtail.Craft.Rotors.Select(rotor => rotor with { SpinInertia = 1.5 * rotor.SpinInertia })],
+            },
+        };
+        Comparison pair = Comparison.Run(
+            Starters.Get("wagtail"), TunedUnit.Matched(heavy, Starters.Air, Starters.Profile), Starters.Profile);
+        Assert.Equal(Feel.Felt, Of(pair, "stop_time").Feel);
+        Assert.True(Of(pair, "stop_time").Difference > 0);
+        Assert.Equal(Feel.NotFelt, Of(pair, "settled_fall_speed").Feel);
+        Assert.Equal(Feel.NotFelt, Of(pair, "hover_power").Feel);
+    }
+
+    [Theory]
+    [InlineData(100, 104, 1, Feel.NotFelt)]
+    [InlineData(100, 110, 1, Feel.Perhaps)]
+    [InlineData(100, 140, 1, Feel.Felt)]
+    [InlineData(0.1, 0.2, 1, Feel.NotFelt)]
+    public void Feel_bands(double a, double b, double floor, Feel expected)
+    {
+        double percent = 100 * (b - a) / ((a + b) / 2);
+        Assert.Equal(expected, FeelBands.Of(a, b, percent, floor));
+        Assert.Equal(expected, FeelBands.Of(b, a, -percent, floor));
+    }
+
+    [Fact]
+    public void Without_an_event_the_feel_is_unknown() =>
+        Assert.Equal(Feel.Unknown, FeelBands.Of(1, double.NaN, double.NaN, 0));
+
+    private static MetricPair Of(Comparison comparison, string name) =>
+        comparison.Metrics.Single(pair => pair.Metric.Name == name);
+}

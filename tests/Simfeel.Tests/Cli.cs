@@ -1,0 +1,32 @@
+using System.Diagnostics;
+
+namespace Simfeel.Tests;
+
+/// <summary>Runs the command line as users do: as a process of its own.</summary>
+internal static class Cli
+{
+    private static readonly string Library = Path.Combine(AppContext.BaseDirectory, "simfeel.dll");
+
+    public static CliResult Run(params string[] args) => RunLibrary(Library, new Dictionary<string, string>(), args);
+
+    /// <summary>Runs a given simfeel.dll under extra environment variables.</summary>
+    public static CliResult RunLibrary(string library, IReadOnlyDictionary<string, string> environment, params string[] args)
+    {
+        ProcessStartInfo start = new("dotnet", ["exec", library, .. args])
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            RedirectStandardInput = true,
+        };
+        foreach ((string key, string value) in environment) start.Environment[key] = value;
+        using Process process = Process.Start(start)!;
+        process.StandardInput.Close();
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string output = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return new(process.ExitCode, output, errors.Result);
+    }
+}
+
+/// <summary>What a run left behind.</summary>
+internal sealed record CliResult(int ExitCode, string Output, string Errors);

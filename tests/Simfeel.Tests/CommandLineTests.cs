@@ -1,0 +1,170 @@
+using System.Text.Json;
+
+namespace Simfeel.Tests;
+
+/// <summary>Fields that other tools may rely on, exit codes, and one clear message for every error.</summary>
+public class CommandLineTests
+{
+    [Fact]
+    public void Weigh_gives_the_promised_fields_and_they_add_up()
+    {
+        JsonElement root = Json(Cli.Run("weigh", "wagtail", "--json"));
+        JsonElement parts = root.GetProperty("parts");
+        double mass = parts.EnumerateArray().Sum(part => part.GetProperty("mass_kg").GetDouble());
+        Assert.Equal(root.GetProperty("mass_kg").GetDouble(), mass, 9);
+        Assert.Equal(3, root.GetProperty("cg_m").GetArrayLength());
+        JsonElement inertia = root.GetProperty("inertia_kg_m2");
+        for (int row = 0; row < 3; row++)
+        {
+            Assert.Equal(3, inertia[row].GetArrayLength());
+            // shares of all parts in each moment of inertia make a whole
+            Assert.Equal(1, parts.EnumerateArray().Sum(part => part.GetProperty("inertia_share")[row].GetDouble()), 6);
+            for (int column = 0; column < 3; column++)
+                Assert.Equal(inertia[column][row].GetDouble(), inertia[row][column].GetDouble(), 15);
+        }
+        Assert.All(parts.EnumerateArray(), part => Assert.NotEqual("", part.GetProperty("name").GetString()));
+    }
+
+    [Fact]
+    public void Stand_gives_the_promised_fields_and_thrust_rises()
+    {
+        JsonElement rows = Json(Cli.Run("stand", "wagtail", "--json", "--steps", "5")).GetProperty("rows");
+        Assert.Equal(5, rows.GetArrayLength());
+        string[] fields =
+        [
+            "throttle", "thrust_N", "torque_Nm", "rpm", "pack_voltage_V", "motor_current_A", "pack_current_A", "power_W",
+            "grams_per_watt", "reserve_up_Nm", "reserve_down_Nm",
+        ];
+        double before = -1;
+        foreach (JsonElement row in rows.EnumerateArray())
+        {
+            Assert.All(fields, field => Assert.True(row.GetProperty(field).ValueKind == JsonValueKind.Number, field));
+            double thrust = row.GetProperty("thrust_N").GetDouble();
+            Assert.True(thrust > before);
+            before = thrust;
+            double power = row.GetProperty("pack_voltage_V").GetDouble() * row.GetProperty("pack_current_A").GetDouble();
+            Assert.Equal(power, row.GetProperty("power_W").GetDouble(), 6);
+        }
+        Assert.Equal(1, rows[4].GetProperty("throttle").GetDouble());
+        Assert.Equal(0, rows[4].GetProperty("reserve_up_Nm").GetDouble(), 3);
+    }
+
+    [Fact]
+    public void Compare_gives_the_promised_fields()
+    {
+        JsonElement root = Json(Cli.Run("compare", "wagtail", "curlew", "--json", "--seed", "5"));
+        Assert.Equal("matched", root.GetProperty("policy").GetString());
+        Assert.Equal(5, root.GetProperty("seed").GetInt32());
+        Assert.Equal(3, root.GetProperty("sentences").GetArrayLength());
+        foreach (JsonElement metric in root.GetProperty("metrics").EnumerateArray())
+        {
+            Assert.NotEqual("", metric.GetProperty("drill").GetString());
+            Assert.NotEqual("", metric.GetProperty("name").GetString());
+            Assert.NotEqual("", metric.GetProperty("unit").GetString());
+            double a = metric.GetProperty("a").GetDouble(), b = metric.GetProperty("b").GetDouble();
+            Assert.Equal(200 * (b - a) / (a + b), metric.GetProperty("difference_percent").GetDouble(), 6);
+            Assert.Contains(metric.GetProperty("feel").GetString(), (string[])["felt", "not felt", "perhaps"]);
+        }
+    }
+
+    [Fact]
+    public void Bare_command_compares_the_demo_pair()
+    {
+        CliResult result = Cli.Run();
+        Assert.Equal(0, result.ExitCode);
+        Assert.Contains("Gull Point", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Wagtail", result.Output, StringComparison.Ordinal);
+        Assert.Contains("Curlew", result.Output, StringComparison.Ordinal);
+        Assert.Equal("", result.Errors);
+    }
+
+    [Fact]
+    public void Doctor_tells_of_the_machine()
+    {
+        JsonElement root = Json(Cli.Run("doctor", "--json"));
+        Assert.True(root.GetProperty("cores").GetInt32() >= 1);
+        Assert.True(root.GetProperty("starter_builds").GetInt32() >= 12);
+        Assert.Equal(0.004, root.GetProperty("radio_delay_s").GetDouble());
+    }
+
+    [Theory]
+    [InlineData("weigh")]
+    [InlineData("stand")]
+    [InlineData("compare")]
+    [InlineData("doctor")]
+    public void Every_verb_has_help_with_an_example(string verb)
+    {
+        CliResult result = Cli.Run(verb, "--help");
+        Assert.Equal(0, result.ExitCode);
+        Assert.Contains("EXAMPLES", result.Output, StringComparison.Ordinal);
+        Assert.Contains("--json", result.Output, StringComparison.Ordinal);
+    }
+
+    public static TheoryData<string[], int, string> Mistakes => new()
+    {
+        { ["weigh", "no-such-build"], 1, "no-such-build" },
+        { ["weigh", "no-such-file.toml"], 1, "no-such-file.toml" },
+        { ["weigh", "."], 1, "." },
+        { ["weigh", ""], 1, "" },
+        { ["compare", "wagtail", "missing.toml"], 1, "missing.toml" },
+        { ["compare", "missing.toml", "wagtail"], 1, "missing.toml" },
+        { ["weigh"], 2, "BUILD" },
+        { ["compare", "wagtail"], 2, "B" },
+        { ["weigh", "wagtail", "--nonsense"], 2, "nonsense" },
+        { ["nonsense"], 2, "nonsense" },
+        { ["compare", "wagtail", "curlew", "--effort", "2"], 2, "0.25" },
+        { ["compare", "wagtail", "curlew", "--effort", "fast"], 2, "effort" },
+        { ["stand", "wagtail", "--charge", "0"], 2, "5" },
+        { ["stand", "wagtail", "--steps", "1"], 2, "101" },
+        { ["weigh", "wagtail", "--altitude", "90000"], 2, "5000" },
+        { ["weigh", "wagtail", "--altitude", "NaN"], 2, "5000" },
+    };
+
+    [Theory]
+    [MemberData(nameof(Mistakes))]
+    public void A_mistake_gets_one_clear_message_and_its_exit_code(string[] args, int exitCode, string names)
+    {
+        CliResult result = Cli.Run(args);
+        Assert.Equal(exitCode, result.ExitCode);
+        Assert.Equal("", result.Output);
+        Assert.Contains(names, result.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", result.Errors, StringComparison.Ordinal);
+        Assert.Single(result.Errors.Trim().Split('\n'));
+
+        CliResult json = Cli.Run([.. args, "--json"]);
+        Assert.Equal(exitCode, json.ExitCode);
+        Assert.Equal("", json.Errors);
+        JsonElement error = JsonDocument.Parse(json.Output).RootElement.GetProperty("error");
+        Assert.Equal(exitCode, error.GetProperty("exit_code").GetInt32());
+        Assert.NotEqual("", error.GetProperty("message").GetString());
+    }
+
+    [Fact]
+    public void A_wrong_build_file_is_told_by_file_line_key_and_range()
+    {
+        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
+        File.WriteAllText(path, File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"))
+            .Replace("wheelbase_mm = 225", "wheelbase_mm = -225", StringComparison.Ordinal));
+        try
+        {
+            CliResult result = Cli.Run("weigh", path, "--json");
+            Assert.Equal(1, result.ExitCode);
+            JsonElement diagnostic = Assert.Single(
+                JsonDocument.Parse(result.Output).RootElement.GetProperty("error").GetProperty("diagnostics").EnumerateArray());
+            Assert.Equal("frame.wheelbase_mm", diagnostic.GetProperty("key").GetString());
+            Assert.True(diagnostic.GetProperty("line").GetInt32() > 1);
+            Assert.Contains("mm", diagnostic.GetProperty("message").GetString(), StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    private static JsonElement Json(CliResult result)
+    {
+        Assert.Equal("", result.Errors);
+        Assert.Equal(0, result.ExitCode);
+        return JsonDocument.Parse(result.Output).RootElement;
+    }
+}
