@@ -26,8 +26,19 @@ internal static class CommandLineApp
         {
             Exception root = error.InnerException is UserError inner ? inner : error;
             return ErrorReport.Write(
-                root as UserError ?? new UserError(root.Message + " Try: simfeel --help", ExitCode.Misuse), json);
+                root as UserError ?? new UserError(Named(root.Message, args) + " Try: simfeel --help", ExitCode.Misuse), json);
         }
+    }
+
+    /// <summary>The parser says which value it could not read but not of which option; this adds the option's name.</summary>
+    private static string Named(string message, string[] args)
+    {
+        for (int n = 1; n < args.Length; n++)
+        {
+            if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))
+                return $"{args[n - 1]} is '{args[n]}'; it must be a {(message.Contains("Int32", StringComparison.Ordinal) ? "whole number" : "number")}.";
+        }
+        return message;
     }
 
     private static CommandApp<DemoCommand> Create()

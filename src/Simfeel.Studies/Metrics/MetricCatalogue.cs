@@ -175,7 +175,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop a full yaw", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
-            Say = s => $"Let go of a full-speed yaw, and {s.More} takes {s.Larger} milliseconds to stop, {s.Less} takes {s.Smaller}.",
+            Say = s => $"Spinning on the spot at full speed, {s.More} needs {s.Larger} milliseconds to come to rest when the stick is let go, and {s.Less} needs {s.Smaller}.",
         },
     ];
 
@@ -185,15 +185,16 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_power", Title = "power to hover", Unit = "W",
             Display = new("W", 1, 0), Floor = 1, Weight = 0.5,
-            Read = log => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent,
+            Read = HoverPower,
             Say = s => $"Hovering takes {s.Larger} watts for {s.More} and {s.Smaller} watts for {s.Less}.",
         },
         new()
         {
-            // at the hover current of the drill, from a full pack to a fifth of its charge (common practice)
+            // from a full pack to a fifth of its charge (common practice), at the drill's power: Q/P times the integral of
+            // the terminal voltage over the charge
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_endurance", Title = "hover time to 20 % charge", Unit = "s",
             Display = new("min", 1.0 / 60, 1), Floor = 15, Weight = 0.8,
-            Read = log => 0.8 * log.Unit.Unit.Craft.Battery.Capacity / log.Samples[^1].PackCurrent,
+            Read = HoverEndurance,
             Say = s => $"On one charge {s.More} hovers for {s.Larger} minutes and {s.Less} for {s.Smaller}.",
         },
         new()
@@ -232,6 +233,22 @@ public static class MetricCatalogue
     private static double YawRate(Sample sample) => sample.State.w_WB_B.Z;
 
     private static double CommandedRoll(FlightLog log) => log.Samples[^1].State.w_WB_B.X;
+
+    private static double HoverPower(FlightLog log) => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent;
+
+    private static double HoverEndurance(FlightLog log)
+    {
+        const double least = 0.2;
+        const int slices = 80;
+        BatteryConstants battery = log.Unit.Unit.Craft.Battery;
+        double power = HoverPower(log), resistance = battery.SeriesResistance + battery.PairResistance, sum = 0;
+        for (int n = 0; n < slices; n++)
+        {
+            double open = battery.OpenCircuitVoltageAt(least + ((1 - least) * (n + 0.5) / slices));
+            sum += (open + Math.Sqrt(Math.Max(0, (open * open) - (4 * resistance * power)))) / 2;
+        }
+        return battery.Capacity * (1 - least) * sum / slices / power;
+    }
 
     private static double BounceBack(FlightLog log)
     {

@@ -87,12 +87,12 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
             table.AddRow(
                 $"{100 * throttle:F0}", $"{at.Thrust / GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
                 $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(at, running):F1}",
-                $"{at.ReserveUp:F3}", $"{at.ReserveDown:F3}");
+                Tables.Signed(at.ReserveUp, 3), Tables.Signed(at.ReserveDown, 3));
         }
         AnsiConsole.Write(table);
         Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics.");
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
-        Provenance.Print(build);
+        Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
     }
 
     private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;

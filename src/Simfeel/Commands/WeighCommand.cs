@@ -73,20 +73,21 @@ internal sealed class WeighCommand : Command<OneBuildSettings>
             int count = kind.Count();
             table.AddRow(
                 count > 1 ? $"{kind.Key} x {count}" : kind.Key, $"{sum.Mass * 1000:F1}",
-                $"{sum.p_OBcm_O.X * 1000:F1}", $"{sum.p_OBcm_O.Y * 1000:F1}", $"{sum.p_OBcm_O.Z * 1000:F1}",
+                Tables.Signed(sum.p_OBcm_O.X * 1000, 1), Tables.Signed(sum.p_OBcm_O.Y * 1000, 1), Tables.Signed(sum.p_OBcm_O.Z * 1000, 1),
                 $"{100 * share.X:F1}", $"{100 * share.Y:F1}", $"{100 * share.Z:F1}");
         }
         AnsiConsole.Write(table);
         Console.WriteLine($"mass                {craft.Mass * 1000:F1} g");
-        Console.WriteLine($"centre of gravity   {build.p_OBcm.X * 1000:F1}, {build.p_OBcm.Y * 1000:F1}, {build.p_OBcm.Z * 1000:F1} mm (x forward, y right, z down, from the bottom plate's centre)");
+        Console.WriteLine($"centre of gravity   {Tables.Signed(build.p_OBcm.X * 1000, 1)}, {Tables.Signed(build.p_OBcm.Y * 1000, 1)}, {Tables.Signed(build.p_OBcm.Z * 1000, 1)} mm (x forward, y right, z down, from the bottom plate's centre)");
         Console.WriteLine("inertia tensor about it, g m2:");
         Row(inertia.M00, inertia.M01, inertia.M02);
         Row(inertia.M10, inertia.M11, inertia.M12);
         Row(inertia.M20, inertia.M21, inertia.M22);
         Console.WriteLine($"spin inertia        {craft.Rotors[0].SpinInertia * 1e9:F0} g mm2 for each rotor (propeller and bell)");
-        Provenance.Print(build);
+        Provenance.Print(build, "frame", "motor", "propeller", "battery", "stack", "camera");
 
-        static void Row(double a, double b, double c) => Console.WriteLine($"  {a * 1000,9:F4} {b * 1000,9:F4} {c * 1000,9:F4}");
+        static void Row(double a, double b, double c) => 
+            Console.WriteLine($"  {Tables.Signed(a * 1000, 4),9} {Tables.Signed(b * 1000, 4),9} {Tables.Signed(c * 1000, 4),9}");
     }
 
     private static MassProperties MassOf(AssembledBuild build) =>

@@ -16,4 +16,11 @@ internal static class Tables
         }
         return table;
     }
+
+    /// <summary>A number that may be negative, with fixed decimals; what rounds to nothing has no sign.</summary>
+    public static string Signed(double value, int decimals)
+    {
+        double rounded = Math.Round(value, decimals);
+        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals);
+    }
 }
