@@ -1,4 +1,5 @@
 using Simfeel.Physics;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
 
@@ -26,33 +27,19 @@ internal static class Specimen
         };
     }
 
-    /// <summary>
-    /// Smooth coefficients of about the right size over all working states: momentum-like thrust that falls with climb,
-    /// torque that follows it, and a slope over speed. Made up; what is timed does not depend on the values.
-    /// </summary>
-    public static RotorTable Table()
-    {
-        double[] nodes = new double[RotorTable.NodeCount];
-        for (int k = 0; k <= RotorTableGrid.SpeedCells; k++)
-            for (int j = 0; j <= RotorTableGrid.InPlaneCells; j++)
-                for (int i = 0; i <= RotorTableGrid.AngleCells; i++)
-                {
-                    (double rotation, double axial, _) = RotorTableGrid.DirectionAt(i, j);
-                    int at = RotorTable.NodeOffset(i, j, k);
-                    double band = 1 + (0.03 * k);
-                    nodes[at] = band * ((0.012 * rotation * rotation) - (0.04 * axial * Math.Abs(rotation)) - (0.02 * axial * Math.Abs(axial)));
-                    nodes[at + 1] = (0.0012 * rotation * Math.Abs(rotation) / band) + (0.001 * axial);
-                    nodes[at + 2] = 0.004 * Math.Abs(rotation);
-                    nodes[at + 3] = 0.001 * band;
-                }
-        return new RotorTable(nodes);
-    }
+    /// <summary>Coefficients of its propeller, 5.1 x 4.3 inch with three blades, in sea-level air of ISO 2533.</summary>
+    public static RotorTable Table() => RotorTableBuilder.Build(
+        RotorGeometry.FromPitch(2 * Radius, 4.3 * 0.0254, blades: 3),
+        new AirState(Temperature: 288.15, Pressure: 101325, Density: 1.225, SoundSpeed: 340.294, Viscosity: 1.78938e-5));
+
+    /// <summary>Radius of the propeller, m.</summary>
+    private const double Radius = 5.1 * 0.0254 / 2;
 
     private static RotorConstants Rotor(int n, double arm, RotorTable table) => new()
     {
         p_BcmR_B = new Vec3(n < 2 ? arm : -arm, n is 0 or 3 ? arm : -arm, -0.012),
         Spin = n % 2 == 0 ? 1 : -1,
-        Radius = 0.0648,
+        Radius = Radius,
         Table = table,
         SpinInertia = 6.5e-6,
         Kt = 60 / (2 * Math.PI * 1800),

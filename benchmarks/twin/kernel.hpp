@@ -268,7 +268,7 @@ private:
             moment_y = moment_y + fma(rotor.x, thrust, pitch * hub_x);
             T yaw = fma(drag, fms(rotor.x, hub_y, rotor.y * hub_x), rotor.spin * flow.motor_torque);
             moment_z = moment_z - yaw;
-            spin = fma(rotor.spin * rotor.spin_inertia, x[rotor_speed + k], spin);
+            spin = fma(rotor.spin_inertia, x[rotor_speed + k], spin);
             flow.thrust = thrust;
             flow.air_torque = c.torque * (flux * speed * rotor.radius);
         }

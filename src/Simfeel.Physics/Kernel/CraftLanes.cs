@@ -78,7 +78,7 @@ public struct RotorLanes<T>
     /// <summary>Tip radius R, m, and disc area A, m^2.</summary>
     public T Radius, DiscArea;
 
-    /// <summary>Spin inertia, kg m^2, and its inverse.</summary>
+    /// <summary>Spin inertia with the sign of <see cref="Spin"/>, kg m^2, and the inverse of its size.</summary>
     public T SpinInertia, InverseSpinInertia;
 
     /// <summary>Torque constant, N m/A.</summary>

@@ -72,12 +72,18 @@ public static unsafe partial class Kernel<T>
     private static void AdvanceToUnit(T* x, T* dx, T* result, double step, int used)
     {
         T h = T.Of(step);
-        for (int n = 0; n < StateIndex.Attitude; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        for (int axis = 0; axis < 3; axis++)
+        {
+            const int p = StateIndex.Position, v = StateIndex.Velocity, w = StateIndex.Rate;
+            result[p + axis] = T.Fma(h, dx[p + axis], x[p + axis]);
+            result[v + axis] = T.Fma(h, dx[v + axis], x[v + axis]);
+            result[w + axis] = T.Fma(h, dx[w + axis], x[w + axis]);
+        }
         T* q = x + StateIndex.Attitude, dq = dx + StateIndex.Attitude;
         StoreUnit(
             result + StateIndex.Attitude,
             T.Fma(h, dq[0], q[0]), T.Fma(h, dq[1], q[1]), T.Fma(h, dq[2], q[2]), T.Fma(h, dq[3], q[3]));
-        for (int n = StateIndex.Rate; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        for (int n = StateIndex.Charge; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
     }
 
     /// <summary>

@@ -316,7 +316,7 @@ public static unsafe partial class Kernel<T>
             momentY = momentY + T.Fma(rotor->X, thrust, pitch * hubX);
             T yaw = T.Fma(drag, T.Fms(rotor->X, hubY, rotor->Y * hubX), rotor->Spin * rotorLoad->MotorTorque);
             momentZ = momentZ - yaw;
-            spin = T.Fma(rotor->Spin * rotor->SpinInertia, x[StateIndex.RotorSpeed + k], spin);
+            spin = T.Fma(rotor->SpinInertia, x[StateIndex.RotorSpeed + k], spin);
             rotorLoad->Thrust = thrust;
             rotorLoad->AirTorque = torqueC * (flux * speed * rotor->Radius);
         }
