@@ -79,7 +79,7 @@ public struct RotorLanes<T>
     public T Radius, DiscArea;
 
     /// <summary>Spin inertia with the sign of <see cref="Spin"/>, kg m^2, and the inverse of its size.</summary>
-    public T SpinInertia, InverseSpinInertia;
+    public T SignedSpinInertia, InverseSpinInertia;
 
     /// <summary>Torque constant, N m/A.</summary>
     public T Kt;

@@ -89,7 +89,7 @@ internal static unsafe class CraftPacking
         Set(&lanes->Spin, rotor.Spin);
         Set(&lanes->Radius, rotor.Radius);
         Set(&lanes->DiscArea, Math.PI * rotor.Radius * rotor.Radius);
-        Set(&lanes->SpinInertia, rotor.Spin * rotor.SpinInertia);
+        Set(&lanes->SignedSpinInertia, rotor.Spin * rotor.SpinInertia);
         Set(&lanes->InverseSpinInertia, 1 / rotor.SpinInertia);
         Set(&lanes->Kt, rotor.Kt);
         Set(&lanes->Resistance, rotor.Resistance);
