@@ -19,8 +19,8 @@ internal static class BuildLibrary
     public static AssembledBuild Load(string nameOrPath, AirState air)
     {
         BuildResult result = BuildReader.Read(PathOf(nameOrPath));
-        if (result.Build is null)
-            throw new UserError([.. result.Diagnostics.Where(diagnostic => diagnostic.Severity == Severity.Error)]);
+        // warnings stay in: a mistyped key is often why another one is missing
+        if (result.Build is null) throw new UserError(result.Diagnostics);
         foreach (Diagnostic warning in result.Diagnostics) Console.Error.WriteLine(warning);
         return BuildAssembler.Assemble(result.Build, air);
     }

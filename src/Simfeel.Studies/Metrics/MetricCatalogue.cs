@@ -129,7 +129,7 @@ public static class MetricCatalogue
         {
             // angle turned back after the furthest point of the roll
             Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "bounce_back", Title = "bounce-back after the stop", Unit = "rad",
-            Display = Degrees, Floor = 1 * Degree, Weight = 0.9,
+            Display = Degrees, Floor = 3 * Degree, Weight = 0.9,
             Read = BounceBack,
             Say = s => $"After a hard stop {s.More} swings back by {s.Larger} degrees and {s.Less} by {s.Smaller}.",
         },
