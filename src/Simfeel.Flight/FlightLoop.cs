@@ -14,8 +14,8 @@ namespace Simfeel.Flight;
 public sealed unsafe class FlightLoop<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
-    /// <summary>Longest command delay, in physics steps.</summary>
-    private const int DelaySlots = 128;
+    /// <summary>Room for command delays, in physics steps: 64 ms at 8000 steps a second, over the 50 ms a build may state.</summary>
+    private const int DelaySlots = 512;
 
     private readonly PilotProfile _profile;
     private readonly int[] _delay = new int[T.Width];
@@ -48,7 +48,10 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     /// <summary>Time since the start, s.</summary>
     public double Time => Ticks / (double)_profile.StepRate;
 
-    /// <summary>Puts a craft at its start into a lane, controller settled there; lane 0 first, which fills the others too.</summary>
+    /// <summary>
+    /// Puts a craft at its start into a lane, controller settled there; lane 0 first, which fills the others too. Time starts
+    /// again for all lanes, so set every lane before the first tick.
+    /// </summary>
     /// <exception cref="ArgumentException">The command delay is longer than the loop can hold.</exception>
     public void SetUnit(int lane, TunedUnit unit, in CraftState start)
     {

@@ -35,7 +35,10 @@ public sealed class FlightSession : IDisposable
     /// <summary>0 or 1: the craft that is flown.</summary>
     public int Flown { get; private set; }
 
-    /// <summary>Whether the other craft flies along with the same sticks.</summary>
+    /// <summary>
+    /// Whether the other craft flies along with the same sticks; it hovers elsewhere on the throttle stick, so it climbs or
+    /// sinks beside the flown one. Switched on in flight, it sets out from where it stands.
+    /// </summary>
     public bool Shadow { get; set; }
 
     /// <summary>Time since the last restart, s.</summary>

@@ -16,11 +16,17 @@ public sealed record FlightUnit(
     double CommandDelay,
     double IdleDuty)
 {
+    /// <summary>Current above which the pack is overloaded, A.</summary>
+    public double PackCurrentRating { get; init; } = double.PositiveInfinity;
+
     /// <summary>The unit of an assembled build.</summary>
     public static FlightUnit Of(AssembledBuild build)
     {
         ArgumentNullException.ThrowIfNull(build);
         FlightHardware hardware = build.Hardware;
-        return new(build.Build.Name, build.Craft, hardware.GyroLowPass_Hz, hardware.CommandDelay, hardware.IdleDuty);
+        return new(build.Build.Name, build.Craft, hardware.GyroLowPass_Hz, hardware.CommandDelay, hardware.IdleDuty)
+        {
+            PackCurrentRating = hardware.BatteryCurrentRating,
+        };
     }
 }

@@ -21,7 +21,11 @@ public sealed record Drill(
     /// <summary>Time that every drill hovers before its first stick movement, s.</summary>
     public const double LeadIn = 0.2;
 
-    /// <summary>Start of every drill: level hover at rest, pack settled, at the field's origin.</summary>
+    /// <summary>
+    /// Start of every drill: level hover at rest, pack settled, at the field's origin. All rotors start at the same speed; where
+    /// the centre of gravity lies off their middle the integrators already carry the difference and the rotors find theirs
+    /// within the lead-in.
+    /// </summary>
     public static CraftState Start(TunedUnit unit)
     {
         ArgumentNullException.ThrowIfNull(unit);

@@ -52,7 +52,7 @@ public static class DrillRunner
             if (row == rows - 1) break;
             for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
         }
-        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, profile.StickPeriod));
+        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, effort));
     }
 
     /// <summary>One lane's script, thumbs, radio and log.</summary>
@@ -90,7 +90,7 @@ public static class DrillRunner
             return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
         }
 
-        public FlightLog ToLog(string drill, double period) => new(drill, _unit, period, _samples, _sticks, Hash);
+        public FlightLog ToLog(string drill, double effort) => new(drill, _unit, _profile, effort, _samples, _sticks, Hash);
 
         private Sticks Thumbs(Sticks now, Sticks wanted)
         {

@@ -6,9 +6,10 @@ namespace Simfeel.Flight.Drills;
 public sealed class FlightLog
 {
     /// <summary>A log.</summary>
-    public FlightLog(string drill, TunedUnit unit, double period, Sample[] samples, Sticks[] sticks, ulong hash)
+    public FlightLog(
+        string drill, TunedUnit unit, PilotProfile profile, double effort, Sample[] samples, Sticks[] sticks, ulong hash)
     {
-        (Drill, Unit, Period, Samples, Sticks, Hash) = (drill, unit, period, samples, sticks, hash);
+        (Drill, Unit, Profile, Effort, Samples, Sticks, Hash) = (drill, unit, profile, effort, samples, sticks, hash);
     }
 
     /// <summary>Name of the drill.</summary>
@@ -17,8 +18,14 @@ public sealed class FlightLog
     /// <summary>What flew.</summary>
     public TunedUnit Unit { get; }
 
+    /// <summary>Who flew.</summary>
+    public PilotProfile Profile { get; }
+
+    /// <summary>Share of full stick, 0.25 to 1.</summary>
+    public double Effort { get; }
+
     /// <summary>Time between rows, s.</summary>
-    public double Period { get; }
+    public double Period => Profile.StickPeriod;
 
     /// <summary>Samples, each evaluated at its own state.</summary>
     public IReadOnlyList<Sample> Samples { get; }

@@ -32,6 +32,7 @@ public readonly record struct AxisPlant(double Gain, double Lag, double Lead, do
         ArgumentNullException.ThrowIfNull(map);
         RotorConstants rotor = unit.Craft.Rotors[0];
         OperatingPoint at = hover.Rotor;
+        // only the air's loads are read off this stand, so its charge does not matter
         VirtualStand stand = new(unit.Craft, density, 1, unit.Craft.Rotors.Count);
         double step = 1e-3 * at.Speed;
         OperatingPoint above = stand.AtSpeed(at.Speed + step), below = stand.AtSpeed(at.Speed - step);

@@ -53,15 +53,15 @@ public sealed class MatchedTuning
         for (int n = 0; n <= leadSteps; n++)
         {
             double lead = leadSteps == 0 ? 0 : LargestLead * lag * n / leadSteps;
-            if (AtPhaseMargin(loop, lead, feedForward) is { } tuning
-                && tuning.GainMargin >= GainMargin && tuning.Crossover > best.Crossover)
-            {
-                best = tuning;
-            }
+            if (AtPhaseMargin(loop, lead, feedForward) is not { } tuning) continue;
+            if (tuning.GainMargin < GainMargin) tuning = Lowered(loop, tuning);
+            bool meets = tuning.PhaseMargin >= PhaseMargin && tuning.GainMargin >= GainMargin;
+            if (meets && tuning.Crossover > best.Crossover) best = tuning;
         }
         return best.Crossover > 0
             ? best
-            : throw new InvalidOperationException("No gains reach the phase and gain margin of the matched policy on this craft.");
+            : throw new InvalidOperationException(
+                "its delays leave no gains that reach 60 degrees of phase margin and a factor 2 of gain margin; shorten command_delay_ms or raise lowpass_Hz.");
     }
 
     /// <summary>
@@ -102,6 +102,28 @@ public sealed class MatchedTuning
     private static double Follow(double near, Complex response) =>
         near + Math.IEEERemainder(response.Phase - near, 2 * Math.PI);
 
+    /// <summary>
+    /// The same gains turned down together until the gain margin is there: long delays want this, and end with more phase
+    /// margin than the policy asks for. The crossover is the last frequency at which the gain falls through 1.
+    /// </summary>
+    private static AxisTuning Lowered(RateLoop loop, AxisTuning tuning)
+    {
+        // a hair more than needed, since the margin was found on a grid of frequencies
+        double factor = 0.999 * tuning.GainMargin / GainMargin;
+        AxisGains gains = new(
+            factor * tuning.Gains.Proportional, factor * tuning.Gains.Integral, factor * tuning.Gains.Derivative, tuning.Gains.FeedForward);
+        double ratio = Math.Pow(loop.HighestFrequency / LowestFrequency, 1.0 / FrequencySteps);
+        double crossover = 0, phase = 0, found = 0;
+        double w = LowestFrequency;
+        for (int n = 0; n <= FrequencySteps; n++, w *= ratio)
+        {
+            Complex now = loop.Response(w, gains);
+            phase = n == 0 ? (now.Phase > 0 ? now.Phase - (2 * Math.PI) : now.Phase) : Follow(phase, now);
+            if (now.Magnitude >= 1) (crossover, found) = (w, phase);
+        }
+        return crossover == 0 ? default : new(gains, crossover, found + Math.PI, Margin(loop, gains, crossover));
+    }
+
     private static AxisGains Shape(double crossover, double lead) => new(1, crossover / IntegralRatio, lead, 0);
 
     /// <summary>Gain margin: the inverse of the largest gain at or beyond the frequency where the phase reaches -180 degrees.</summary>
@@ -110,12 +132,12 @@ public sealed class MatchedTuning
         const int steps = 400;
         double ratio = Math.Pow(loop.HighestFrequency / crossover, 1.0 / steps);
         double largest = 0;
-        double phase = PhaseMargin - Math.PI;
+        double phase = double.NaN;
         double w = crossover;
         for (int n = 0; n <= steps; n++, w *= ratio)
         {
             Complex response = loop.Response(w, gains);
-            phase = Follow(phase, response);
+            phase = double.IsNaN(phase) ? (response.Phase > 0 ? response.Phase - (2 * Math.PI) : response.Phase) : Follow(phase, response);
             if (phase <= -Math.PI) largest = Math.Max(largest, response.Magnitude);
         }
         return largest > 0 ? 1 / largest : double.PositiveInfinity;

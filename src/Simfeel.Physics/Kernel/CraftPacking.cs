@@ -16,6 +16,9 @@ internal static unsafe class CraftPacking
         double spin = 0;
         foreach (RotorConstants rotor in craft.Rotors) spin += rotor.SpinInertia;
         Mat3 resisting = inertia - Mat3.Diagonal(0, 0, spin);
+        // positive definite where all leading minors are above 0 (Sylvester)
+        CheckPositive(resisting.M00, "moment of inertia about x, kg m^2");
+        CheckPositive((resisting.M00 * resisting.M11) - (resisting.M01 * resisting.M10), "second leading minor of the inertia tensor");
         CheckPositive(resisting.Determinant, "determinant of the inertia tensor less the rotors' spin inertias");
         Mat3 inverse = resisting.Inverse;
 

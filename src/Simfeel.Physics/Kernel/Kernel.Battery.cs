@@ -96,6 +96,7 @@ public static unsafe partial class Kernel<T>
         T a = T.Fma(battery->Resistance, square, one);
         T b = T.Fnma(battery->Resistance, linear, source);
         T c = battery->Resistance * constant;
+        // below 0 the pack cannot give the power asked for: the voltage is then held where it gives the most
         T inside = T.Max(T.Fnma(T.Of(4) * a, c, b * b), zero);
         voltage = (b + T.Sqrt(inside)) / (a + a);
         load->PackVoltage = voltage;

@@ -9,8 +9,9 @@ public static unsafe partial class Kernel<T>
 {
     /// <summary>
     /// One step of the midpoint rule with one evaluation: the state half a step ahead is predicted with the derivative of
-    /// the step before, the derivative is taken there, and the state moves along it. Second order; explicit, stable for
-    /// decay rates below 1 / step. Velocity and rates move by the mid-step acceleration, position and attitude by
+    /// the step before, the derivative is taken there, and the state moves along it. Second order while the
+    /// commands are held, with an error of the square of the step at each change of them; explicit, stable for decay rates
+    /// below 1 / step. Velocity and rates move by the mid-step acceleration, position and attitude by
     /// the mean of old and new velocity and rate, attitude along the exact arc of that rate.
     /// </summary>
     /// <param name="x">State, moved by the step.</param>

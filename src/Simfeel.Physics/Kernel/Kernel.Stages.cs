@@ -175,7 +175,7 @@ public static unsafe partial class Kernel<T>
         load->SpinMomentum = spin;
     }
 
-    /// <summary>Keeps divisions finite where nothing moves, m/s and its square.</summary>
+    /// <summary>Keep divisions finite where nothing moves: a speed, m/s, and a square of a speed, m^2/s^2.</summary>
     private const double TinySpeed = 1e-9, TinySpeedSquared = 1e-9;
 
     /// <summary>

@@ -71,7 +71,8 @@ public sealed unsafe class RotorTable
                 float* target = (float*)Aligned(single);
                 double* source = PackedDouble;
                 for (int i = 0; i < PackedCount; i++) target[i] = (float)source[i];
-                _packedSingle = single;
+                // another thread may have been first; its array is the one whose address is already in use
+                Interlocked.CompareExchange(ref _packedSingle, single, null);
             }
             return (float*)Aligned(_packedSingle);
         }

@@ -3,7 +3,7 @@ using Simfeel.Studies.Metrics;
 namespace Simfeel.Studies.Compare;
 
 /// <summary>
-/// The most telling differences in plain sentences: felt ones first, the largest ratio first, weighted by what a pilot notices,
+/// The most telling differences in plain sentences: felt ones first, then by size in percent weighted by what a pilot notices,
 /// and no two about the same thing while others are left to tell.
 /// </summary>
 public static class TellingSentences
@@ -15,15 +15,16 @@ public static class TellingSentences
         (string a, string b) = Names(comparison);
         IEnumerable<MetricPair> ranked = comparison.Metrics
             .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
-            .OrderByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent));
+            .OrderByDescending(pair => pair.Feel == Feel.Felt)
+            .ThenByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent));
 
         List<string> sentences =
-            [.. ranked.DistinctBy(pair => pair.Metric.Topic).Take(most).Select(pair => Sentence(pair, a, b))];
+            [.. ranked.DistinctBy(pair => pair.Metric.Topic).Concat(ranked).DistinctBy(pair => pair.Metric.Name).Take(most).Select(pair => Sentence(pair, a, b))];
         if (sentences.Count == 0)
         {
             sentences.Add(comparison.Metrics.All(pair => pair.A.Equals(pair.B))
                 ? $"{a} and {b} fly exactly alike in every drill."
-                : $"A pilot would not feel the difference between {a} and {b}: every metric lies within {FeelBands.NotFeltBelow_Percent} percent or under its floor.");
+                : $"A pilot would not feel the difference between {a} and {b} in these drills.");
         }
         return sentences;
     }

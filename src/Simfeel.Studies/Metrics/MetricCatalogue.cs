@@ -96,7 +96,7 @@ public static class MetricCatalogue
     [
         new()
         {
-            // until nine tenths of the rate that full stick commands
+            // until nine tenths of the rate that the stick commands
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of full roll rate", Unit = "s",
             Display = Milliseconds, Floor = 0.005,
             Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), sample => sample.State.w_WB_B.X) - Start,
@@ -232,7 +232,7 @@ public static class MetricCatalogue
 
     private static double YawRate(Sample sample) => sample.State.w_WB_B.Z;
 
-    private static double CommandedRoll(FlightLog log) => log.Samples[^1].State.w_WB_B.X;
+    private static double CommandedRoll(FlightLog log) => log.Profile.RollPitch.Rate(log.Effort);
 
     private static double HoverPower(FlightLog log) => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent;
 

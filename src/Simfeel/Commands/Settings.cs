@@ -19,7 +19,7 @@ internal class AirSettings : OutputSettings
     private const double LowestAltitude_m = -400, HighestAltitude_m = 5000;
 
     [CommandOption("--altitude <METRES>")]
-    [Description("Altitude of the field above the sea, -400 to 5000 m; standard atmosphere. Default 0.")]
+    [Description("Altitude of the field above the sea, -400 to 5000 m: the air thins as in the standard atmosphere, gravity stays. Default 0.")]
     public double Altitude { get; init; }
 
     /// <summary>The air at that altitude.</summary>

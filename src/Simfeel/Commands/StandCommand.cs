@@ -92,6 +92,7 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         AnsiConsole.Write(table);
         Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics.");
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
+        Console.WriteLine("This one cannot bite; a real stand can: bolt it down, stay out of the disc's plane, and keep people away.");
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
     }
 

@@ -17,6 +17,7 @@ internal static class ComparisonOutput
             ["seed"] = comparison.Seed,
             ["effort"] = comparison.Effort,
             ["sentences"] = TellingSentences.Of(comparison),
+            ["cautions"] = Cautions.Of(comparison),
             ["metrics"] = comparison.Metrics.Select(pair => new Dictionary<string, object?>
             {
                 ["drill"] = pair.Metric.Drill.Name,
@@ -75,6 +76,7 @@ internal static class ComparisonOutput
         Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Seed}.");
         Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");
         Console.WriteLine($"Speed controllers: {a.Unit.CommandDelay * 1000:F2} and {b.Unit.CommandDelay * 1000:F2} ms.");
+        foreach (string caution in Cautions.Of(comparison)) Console.WriteLine(caution);
 
         static string Hz(double crossover) => (crossover / (2 * Math.PI)).ToString("F1");
     }

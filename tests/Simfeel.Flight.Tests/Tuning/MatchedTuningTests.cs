@@ -1,4 +1,5 @@
 using System.Numerics;
+using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tuning;
 
 namespace Simfeel.Flight.Tests.Tuning;
@@ -25,6 +26,26 @@ public class MatchedTuningTests
         TunedUnit fast = Starters.Get("wagtail");
         Assert.True(slow.RollPitch.Crossover < 0.7 * fast.RollPitch.Crossover);
         Assert.Equal(fast.RollPitch.PhaseMargin, slow.RollPitch.PhaseMargin, 9);
+    }
+
+    /// <summary>
+    /// Long delays leave too little gain margin at 60 degrees; the gains are then lower, both margins hold, and the craft flies.
+    /// </summary>
+    [Theory]
+    [InlineData(0.010)]
+    [InlineData(0.030)]
+    [InlineData(0.050)]
+    public void Long_delays_are_tuned_too(double delay)
+    {
+        TunedUnit unit = TunedUnit.Matched(
+            Starters.Get("wagtail").Unit with { CommandDelay = delay }, Starters.Air, Starters.Profile);
+        foreach (AxisTuning tuning in new[] { unit.RollPitch, unit.Yaw })
+        {
+            Assert.True(tuning.PhaseMargin >= MatchedTuning.PhaseMargin);
+            Assert.True(tuning.GainMargin >= MatchedTuning.GainMargin);
+        }
+        FlightLog stop = DrillRunner.Fly(DrillCatalogue.Stop, unit, Starters.Profile);
+        Assert.True(stop.Samples[^1].State.w_WB_B.Length < 2, $"{stop.Samples[^1].State.w_WB_B}");
     }
 
     /// <summary>

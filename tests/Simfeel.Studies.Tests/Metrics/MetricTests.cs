@@ -59,10 +59,19 @@ public class MetricTests
     [Fact]
     public void Roll_times_of_a_first_order_rate()
     {
-        FlightLog log = SyntheticLog.Of(1.0, rate: t => new(t < Drill.LeadIn ? 0 : 14 * (1 - Math.Exp(-(t - Drill.LeadIn) / 0.03)), 0, 0));
+        double end = Starters.Profile.RollPitch.EndRate;
+        FlightLog log = SyntheticLog.Of(1.0, rate: t => new(t < Drill.LeadIn ? 0 : end * (1 - Math.Exp(-(t - Drill.LeadIn) / 0.03)), 0, 0));
         Assert.Equal(0.03 * Math.Log(10), Read("roll_rise_time", log), 4);
-        // angle 14 (t - 0.03 (1 - e^(-t/0.03))) = 2 pi
-        Assert.Equal((2 * Math.PI / 14) + 0.03, Read("time_to_360_deg", log), 4);
+        // angle end (t - 0.03 (1 - e^(-t/0.03))) = 2 pi
+        Assert.Equal((2 * Math.PI / end) + 0.03, Read("time_to_360_deg", log), 4);
+    }
+
+    /// <summary>A craft that stays below the commanded rate never gets to nine tenths of it.</summary>
+    [Fact]
+    public void A_roll_that_never_gets_up_to_speed_has_no_rise_time()
+    {
+        double weak = 0.8 * Starters.Profile.RollPitch.EndRate;
+        Assert.True(double.IsNaN(Read("roll_rise_time", SyntheticLog.Of(1.0, rate: _ => new(weak, 0, 0)))));
     }
 
     [Fact]

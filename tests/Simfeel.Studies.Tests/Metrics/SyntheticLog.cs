@@ -8,7 +8,7 @@ namespace Simfeel.Studies.Tests.Metrics;
 /// <summary>Logs made from formulas of time, so that a metric's true value is known.</summary>
 internal static class SyntheticLog
 {
-    private const double Period = 0.001;
+    private static readonly double Period = Starters.Profile.StickPeriod;
 
     public static FlightLog Of(
         double duration,
@@ -29,6 +29,6 @@ internal static class SyntheticLog
                 w_WB_B = rate?.Invoke(t) ?? Vec3.Zero,
             };
         }
-        return new FlightLog("synthetic", Starters.Get("wagtail"), Period, samples, new Simfeel.Flight.Sticks[rows], 0);
+        return new FlightLog("synthetic", Starters.Get("wagtail"), Starters.Profile, 1, samples, new Simfeel.Flight.Sticks[rows], 0);
     }
 }
