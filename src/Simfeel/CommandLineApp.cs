@@ -26,7 +26,7 @@ internal static class CommandLineApp
         {
             Exception root = error.InnerException is UserError inner ? inner : error;
             return ErrorReport.Write(
-                root as UserError ?? new UserError(Named(root.Message, args) + " Try: simfeel --help", ExitCode.Misuse), json);
+                root as UserError ?? new UserError(Named(root.Message, args) + " Try: ./simfeel --help", ExitCode.Misuse), json);
         }
     }
 
@@ -44,10 +44,10 @@ internal static class CommandLineApp
     private static CommandApp<DemoCommand> Create()
     {
         CommandApp<DemoCommand> app = new();
-        app.WithDescription("Compares how two multirotor builds fly, computed from their parts. Without a verb: the demo.");
+        app.WithDescription("Compares how two multirotor builds fly, computed from their parts. Without a verb: the demo. ./simfeel test runs the tests.");
         app.Configure(config =>
         {
-            config.SetApplicationName("simfeel");
+            config.SetApplicationName("./simfeel");
             config.SetApplicationVersion(typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3));
             config.PropagateExceptions();
             config.UseStrictParsing();

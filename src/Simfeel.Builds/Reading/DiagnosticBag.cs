@@ -25,7 +25,21 @@ internal sealed class DiagnosticBag(string sourceName)
         Add(Severity.Warning, at, key, value, message, hint);
 
     private void Add(Severity severity, Place? at, string key, string value, string message, string hint) =>
-        _found.Add(new(severity, SourceName, at?.Line, at?.Column, key, Shortened(value), message, hint));
+        _found.Add(new(severity, SourceName, at?.Line, at?.Column, key, Shortened(WithoutComment(value)), message, hint));
+
+    /// <summary>A value as it stands in the file may drag the comment behind it along.</summary>
+    private static string WithoutComment(string value)
+    {
+        char quote = '\0';
+        for (int n = 0; n < value.Length; n++)
+        {
+            char c = value[n];
+            if (quote == '\0' && c == '#') return value[..n];
+            if (quote == c) quote = '\0';
+            else if (quote == '\0' && c is '"' or '\'') quote = c;
+        }
+        return value;
+    }
 
     private static string Shortened(string value)
     {

@@ -1,24 +1,23 @@
-using Simfeel.Flight.Drills;
+using Simfeel.Flight;
 
 namespace Simfeel.Studies.Compare;
 
 /// <summary>What a comparison has to warn of.</summary>
 public static class Cautions
 {
-    /// <summary>One sentence for each build whose pack gives more current in a drill than it is rated for.</summary>
+    /// <summary>One sentence for each build whose pack gives more current over the first second of a climb than it is rated for.</summary>
     public static IReadOnlyList<string> Of(Comparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        return [.. new[] { comparison.Logs.Select(pair => pair.A), comparison.Logs.Select(pair => pair.B) }.SelectMany(Overload).Distinct()];
+        MetricPair climb = comparison.Metrics.Single(pair => pair.Metric.Name == "climb_pack_current");
+        return [.. new[] { Overload(comparison.A, climb.A), Overload(comparison.B, climb.B) }.OfType<string>().Distinct()];
     }
 
-    private static IEnumerable<string> Overload(IEnumerable<FlightLog> logs)
+    private static string? Overload(TunedUnit unit, double current)
     {
-        FlightLog worst = logs.MaxBy(Peak)!;
-        double rating = worst.Unit.Unit.PackCurrentRating, peak = Peak(worst);
-        if (peak <= rating) yield break;
-        yield return $"Caution: {worst.Unit.Unit.Name}'s pack is rated for {rating:F0} A and gives {peak:F0} A at the peak of {worst.Drill}; held for long, that overheats a lithium battery.";
+        double rating = unit.Unit.PackCurrentRating;
+        return current > rating
+            ? $"Caution: {unit.Unit.Name}'s pack is rated for {rating:F0} A and gives {current:F0} A in a climb; held for long, that overheats a lithium battery."
+            : null;
     }
-
-    private static double Peak(FlightLog log) => log.Samples.Max(sample => sample.PackCurrent);
 }

@@ -34,9 +34,10 @@ public static class TellingSentences
         Metric metric = pair.Metric;
         bool bMore = pair.B > pair.A;
         double larger = Math.Max(pair.A, pair.B), smaller = Math.Min(pair.A, pair.B);
-        return metric.Say(new(
+        string said = metric.Say(new(
             bMore ? b : a, bMore ? a : b, metric.Display.Number(larger), metric.Display.Number(smaller),
             smaller > 0 ? (larger / smaller).ToString("F1") + " times" : "many times"));
+        return pair.Feel == Feel.Felt ? said : said + " A pilot may or may not feel that.";
     }
 
     private static (string A, string B) Names(Comparison comparison)

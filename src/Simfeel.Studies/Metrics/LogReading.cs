@@ -18,6 +18,7 @@ internal static class LogReading
     /// <summary>First time after a start at which a signal falls through (or lies below) a level; NaN where it never does.</summary>
     public static double TimeBelow(this FlightLog log, double from, double level, Func<Sample, double> signal)
     {
+        if (double.IsNaN(from)) return double.NaN;
         int first = (int)Math.Ceiling((from / log.Period) - 1e-9);
         for (int row = first; row < log.Samples.Count; row++)
         {
@@ -41,6 +42,15 @@ internal static class LogReading
         for (int row = (int)(from / log.Period); row < log.Samples.Count; row++)
             largest = Math.Max(largest, signal(log.Samples[row]));
         return largest;
+    }
+
+    /// <summary>Mean of a signal between two times: trapezoids over the rows.</summary>
+    public static double Mean(this FlightLog log, double from, double to, Func<Sample, double> signal)
+    {
+        int first = (int)Math.Round(from / log.Period), last = (int)Math.Round(to / log.Period);
+        double sum = 0;
+        for (int row = first; row < last; row++) sum += (signal(log.Samples[row]) + signal(log.Samples[row + 1])) / 2;
+        return sum / (last - first);
     }
 
     /// <summary>Angle turned about a body axis (0 x, 1 y, 2 z) up to each row, rad: trapezoids over the rate.</summary>

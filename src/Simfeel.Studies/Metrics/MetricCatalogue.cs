@@ -46,7 +46,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_time", Title = "time to catch a fall", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.9,
             Read = log => log.TimeAbove(Open, 0, Climb) - Open,
-            Say = s => $"Caught at full throttle after falling for a second, {s.More} needs {s.Larger} milliseconds to stop sinking and {s.Less} needs {s.Smaller}.",
+            Say = s => $"Caught on the throttle after falling for a second, {s.More} needs {s.Larger} milliseconds to stop sinking and {s.Less} needs {s.Smaller}.",
         },
         new()
         {
@@ -66,7 +66,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_in_1_s", Title = "climb in the first second", Unit = "m",
             Display = new("m", 1, 1), Floor = 0.5, Weight = 0.95,
             Read = log => log.At(Start + 1, Height),
-            Say = s => $"At full throttle from a hover {s.More} is {s.Larger} metres up after one second and {s.Less} is {s.Smaller}.",
+            Say = s => $"With the throttle thrown open in a hover, {s.More} is {s.Larger} metres up after one second and {s.Less} is {s.Smaller}.",
         },
         new()
         {
@@ -85,10 +85,10 @@ public static class MetricCatalogue
         },
         new()
         {
-            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "peak_pack_current", Title = "largest pack current", Unit = "A",
+            Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_pack_current", Title = "pack current, mean of that second", Unit = "A",
             Display = new("A", 1, 0), Floor = 2, Weight = 0.3,
-            Read = log => log.Largest(Start, sample => sample.PackCurrent),
-            Say = s => $"A full-throttle climb draws {s.Larger} amperes from {s.More}'s battery and {s.Smaller} from {s.Less}'s.",
+            Read = log => log.Mean(Start, Start + 1, sample => sample.PackCurrent),
+            Say = s => $"The first second of a climb draws {s.Larger} amperes from {s.More}'s battery and {s.Smaller} from {s.Less}'s.",
         },
     ];
 
@@ -97,10 +97,10 @@ public static class MetricCatalogue
         new()
         {
             // until nine tenths of the rate that the stick commands
-            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of full roll rate", Unit = "s",
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of the roll rate", Unit = "s",
             Display = Milliseconds, Floor = 0.005,
             Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), sample => sample.State.w_WB_B.X) - Start,
-            Say = s => $"Thrown into a full-speed roll, {s.More} needs {s.Larger} milliseconds to get up to speed and {s.Less} needs {s.Smaller}.",
+            Say = s => $"Thrown into a roll, {s.More} needs {s.Larger} milliseconds to get up to speed and {s.Less} needs {s.Smaller}.",
         },
         new()
         {
@@ -120,10 +120,10 @@ public static class MetricCatalogue
         {
             // from letting go until a tenth of the rate at that moment is left: a band wide enough not to jump
             // when a small overshoot comes near it
-            Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "stop_time", Title = "time to stop a full roll", Unit = "s",
+            Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "stop_time", Title = "time to stop the roll", Unit = "s",
             Display = Milliseconds, Floor = 0.005,
             Read = log => log.TimeBelow(Release, 0.1 * log.At(Release, RollRate), RollRate) - Release,
-            Say = s => $"Let go of a full-speed roll, and {s.More} takes {s.Larger} milliseconds to stop, {s.Ratio} as long as {s.Less} with {s.Smaller}.",
+            Say = s => $"Let go of the stick in a roll, and {s.More} takes {s.Larger} milliseconds to stop; {s.Less} takes {s.Smaller}.",
         },
         new()
         {
@@ -143,10 +143,10 @@ public static class MetricCatalogue
         },
         new()
         {
-            // until 350 of 360 degrees are turned
-            Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_time", Title = "time for a flip to level", Unit = "s",
+            // until, past 300 degrees, the pitch rate has fallen to a tenth of its peak
+            Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_time", Title = "time for a flip, stop included", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.7,
-            Read = log => log.TimeTurned(Start, 1, 350 * Degree),
+            Read = FlipTime,
             Say = s => $"A full flip takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
         },
     ];
@@ -172,10 +172,10 @@ public static class MetricCatalogue
         },
         new()
         {
-            Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop a full yaw", Unit = "s",
+            Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop the yaw", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
-            Say = s => $"Spinning on the spot at full speed, {s.More} needs {s.Larger} milliseconds to come to rest when the stick is let go, and {s.Less} needs {s.Smaller}.",
+            Say = s => $"Let go of the stick in a spin on the spot, and {s.More}'s nose swings on for {s.Larger} milliseconds, {s.Less}'s for {s.Smaller}.",
         },
     ];
 
@@ -192,10 +192,10 @@ public static class MetricCatalogue
         {
             // from a full pack to a fifth of its charge (common practice), at the drill's power: Q/P times the integral of
             // the terminal voltage over the charge
-            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_endurance", Title = "hover time to 20 % charge", Unit = "s",
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_endurance", Title = "hover time, full to 20 %", Unit = "s",
             Display = new("min", 1.0 / 60, 1), Floor = 15, Weight = 0.8,
             Read = HoverEndurance,
-            Say = s => $"On one charge {s.More} hovers for {s.Larger} minutes and {s.Less} for {s.Smaller}.",
+            Say = s => $"From a full battery down to a fifth {s.More} hovers for {s.Larger} minutes and {s.Less} for {s.Smaller}.",
         },
         new()
         {
@@ -233,6 +233,14 @@ public static class MetricCatalogue
     private static double YawRate(Sample sample) => sample.State.w_WB_B.Z;
 
     private static double CommandedRoll(FlightLog log) => log.Profile.RollPitch.Rate(log.Effort);
+
+    private static double FlipTime(FlightLog log)
+    {
+        double late = Start + log.TimeTurned(Start, 1, 300 * Degree);
+        return log.TimeBelow(late, 0.1 * log.Largest(Start, PitchRate), PitchRate) - Start;
+    }
+
+    private static double PitchRate(Sample sample) => sample.State.w_WB_B.Y;
 
     private static double HoverPower(FlightLog log) => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent;
 

@@ -67,7 +67,7 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
                 ["motor_current_A"] = row.Point.MotorCurrent,
                 ["pack_current_A"] = row.Point.PackCurrent,
                 ["power_W"] = row.Point.PackPower,
-                ["grams_per_watt"] = GramsPerWatt(row.Point, running),
+                ["grams_per_watt"] = GramsPerWatt(build, row.Point, running),
                 ["reserve_up_Nm"] = row.Point.ReserveUp,
                 ["reserve_down_Nm"] = row.Point.ReserveDown,
             }).ToList(),
@@ -86,11 +86,11 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         {
             table.AddRow(
                 $"{100 * throttle:F0}", $"{at.Thrust / GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
-                $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(at, running):F1}",
+                $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(build, at, running):F1}",
                 Tables.Signed(at.ReserveUp, 3), Tables.Signed(at.ReserveDown, 3));
         }
-        AnsiConsole.Write(table);
-        Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics.");
+        Tables.Print(table);
+        Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics, gf/W leaves them out.");
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
         Console.WriteLine("This one cannot bite; a real stand can: bolt it down, stay out of the disc's plane, and keep people away.");
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
@@ -98,6 +98,10 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
 
     private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;
 
-    private static double GramsPerWatt(OperatingPoint point, int running) =>
-        point.Thrust * running / GramForce / point.PackPower;
+    /// <summary>As on a real stand, what the motors draw counts and not the electronics; 0 at rest.</summary>
+    private static double GramsPerWatt(AssembledBuild build, OperatingPoint point, int running)
+    {
+        double power = point.PackPower - build.Craft.Battery.ElectronicsPower;
+        return point.Thrust > 0 ? point.Thrust * running / GramForce / power : 0;
+    }
 }

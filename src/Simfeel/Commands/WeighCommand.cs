@@ -76,8 +76,9 @@ internal sealed class WeighCommand : Command<OneBuildSettings>
                 Tables.Signed(sum.p_OBcm_O.X * 1000, 1), Tables.Signed(sum.p_OBcm_O.Y * 1000, 1), Tables.Signed(sum.p_OBcm_O.Z * 1000, 1),
                 $"{100 * share.X:F1}", $"{100 * share.Y:F1}", $"{100 * share.Z:F1}");
         }
-        AnsiConsole.Write(table);
-        Console.WriteLine($"mass                {craft.Mass * 1000:F1} g");
+        Tables.Print(table);
+        bool weighed = build.Values.Any(value => value.Key == "measured.all_up_mass_g");
+        Console.WriteLine($"mass                {craft.Mass * 1000:F1} g{(weighed ? " as weighed (measured.all_up_mass_g); wiring is what the parts leave over" : "")}");
         Console.WriteLine($"centre of gravity   {Tables.Signed(build.p_OBcm.X * 1000, 1)}, {Tables.Signed(build.p_OBcm.Y * 1000, 1)}, {Tables.Signed(build.p_OBcm.Z * 1000, 1)} mm (x forward, y right, z down, from the bottom plate's centre)");
         Console.WriteLine("inertia tensor about it, g m2:");
         Row(inertia.M00, inertia.M01, inertia.M02);

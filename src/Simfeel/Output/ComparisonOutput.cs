@@ -69,9 +69,11 @@ internal static class ComparisonOutput
                 pair.Metric.Display.Number(pair.A), pair.Metric.Display.Number(pair.B), percent, FeelBands.Word(pair.Feel));
             last = drill;
         }
-        AnsiConsole.Write(table);
+        Tables.Print(table);
         PilotProfile profile = comparison.Profile;
         Console.WriteLine($"Difference: {b.Unit.Name} less {a.Unit.Name}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %.");
+        if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
+            Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
         Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");
         Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Seed}.");
         Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");

@@ -14,6 +14,6 @@ internal static class Provenance
         Console.WriteLine();
         Console.WriteLine("Estimated, since the file does not say:");
         foreach (BuildValue value in filled)
-            Console.WriteLine($"  {value.Key} = {Math.Round(value.Typical, 9):G4}  ({value.Rule})");
+            Console.WriteLine($"  {value.Key} = {(Math.Abs(value.Typical) >= 1e4 ? value.Typical.ToString("F0") : Math.Round(value.Typical, 9).ToString("G4"))}  ({value.Rule})");
     }
 }

@@ -17,6 +17,25 @@ internal static class Tables
         return table;
     }
 
+    /// <summary>Prints a table without colour codes, blank rows and trailing blanks, however wide the terminal is.</summary>
+    public static void Print(Table table)
+    {
+        using StringWriter text = new();
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = AnsiSupport.No,
+            ColorSystem = ColorSystemSupport.NoColors,
+            Out = new AnsiConsoleOutput(text),
+        });
+        console.Profile.Width = 200;
+        console.Write(table);
+        foreach (string line in text.ToString().Split('\n'))
+        {
+            if (!string.IsNullOrWhiteSpace(line)) Console.WriteLine(line.TrimEnd());
+        }
+        Console.WriteLine();
+    }
+
     /// <summary>A number that may be negative, with fixed decimals; what rounds to nothing has no sign.</summary>
     public static string Signed(double value, int decimals)
     {
