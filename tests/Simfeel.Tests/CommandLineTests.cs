@@ -44,6 +44,7 @@ public class CommandLineTests
             before = thrust;
             double power = row.GetProperty("pack_voltage_V").GetDouble() * row.GetProperty("pack_current_A").GetDouble();
             Assert.Equal(power, row.GetProperty("power_W").GetDouble(), 6);
+            if (thrust > 0) Assert.Equal(thrust / 9.80665e-3 / power, row.GetProperty("grams_per_watt").GetDouble(), 6);
         }
         Assert.Equal(1, rows[4].GetProperty("throttle").GetDouble());
         Assert.Equal(0, rows[4].GetProperty("reserve_up_Nm").GetDouble(), 3);

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Simfeel.Builds;
 using Simfeel.CommandLine.Output;
+using Simfeel.Physics;
 using Simfeel.Physics.Stand;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -38,7 +39,11 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
     {
         AssembledBuild build = BuildLibrary.Load(settings.Build, settings.Air);
         int running = settings.All ? build.Craft.Rotors.Count : 1;
-        VirtualStand stand = new(build.Craft, settings.Air.Density, settings.Charge / 100, running);
+        // on a bench nothing but the motor draws on the pack
+        Craft craft = settings.All
+            ? build.Craft
+            : build.Craft with { Battery = build.Craft.Battery with { ElectronicsPower = 0 } };
+        VirtualStand stand = new(craft, settings.Air.Density, settings.Charge / 100, running);
         (double Throttle, OperatingPoint Point)[] rows = new (double, OperatingPoint)[settings.Steps];
         Parallel.For(0, rows.Length, n =>
         {
@@ -67,7 +72,7 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
                 ["motor_current_A"] = row.Point.MotorCurrent,
                 ["pack_current_A"] = row.Point.PackCurrent,
                 ["power_W"] = row.Point.PackPower,
-                ["grams_per_watt"] = GramsPerWatt(build, row.Point, running),
+                ["grams_per_watt"] = GramsPerWatt(row.Point, running),
                 ["reserve_up_Nm"] = row.Point.ReserveUp,
                 ["reserve_down_Nm"] = row.Point.ReserveDown,
             }).ToList(),
@@ -86,11 +91,12 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         {
             table.AddRow(
                 $"{100 * throttle:F0}", $"{at.Thrust / GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
-                $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(build, at, running):F1}",
+                $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(at, running):F1}",
                 Tables.Signed(at.ReserveUp, 3), Tables.Signed(at.ReserveDown, 3));
         }
         Tables.Print(table);
-        Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack figures include the electronics, gf/W leaves them out.");
+        Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack, power and gf/W of "
+            + (settings.All ? "the whole craft, electronics included." : "this one motor, without the craft's electronics."));
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
         Console.WriteLine("This one cannot bite; a real stand can: bolt it down, stay out of the disc's plane, and keep people away.");
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
@@ -98,10 +104,7 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
 
     private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;
 
-    /// <summary>As on a real stand, what the motors draw counts and not the electronics; 0 at rest.</summary>
-    private static double GramsPerWatt(AssembledBuild build, OperatingPoint point, int running)
-    {
-        double power = point.PackPower - build.Craft.Battery.ElectronicsPower;
-        return point.Thrust > 0 ? point.Thrust * running / GramForce / power : 0;
-    }
+    /// <summary>Thrust of all running rotors by the power out of the pack; 0 at rest.</summary>
+    private static double GramsPerWatt(OperatingPoint point, int running) =>
+        point.Thrust > 0 ? point.Thrust * running / GramForce / point.PackPower : 0;
 }
