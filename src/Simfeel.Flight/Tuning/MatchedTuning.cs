@@ -72,8 +72,7 @@ public sealed class MatchedTuning
     {
         double ratio = Math.Pow(loop.HighestFrequency / LowestFrequency, 1.0 / FrequencySteps);
         double found = 0, foundPhase = 0;
-        double phase = loop.Response(LowestFrequency, Shape(LowestFrequency, lead)).Phase;
-        if (phase > 0) phase -= 2 * Math.PI;
+        double phase = Lagging(loop.Response(LowestFrequency, Shape(LowestFrequency, lead)));
         double w = LowestFrequency;
         for (int n = 0; n < FrequencySteps; n++)
         {
@@ -98,6 +97,9 @@ public sealed class MatchedTuning
         static double Excess(double phase) => phase + Math.PI - PhaseMargin;
     }
 
+    /// <summary>The phase of a response in (-2 pi, 0]: the loops here lag.</summary>
+    private static double Lagging(Complex response) => response.Phase > 0 ? response.Phase - (2 * Math.PI) : response.Phase;
+
     /// <summary>The phase of a response, on the turn that lies nearest to a phase close by.</summary>
     private static double Follow(double near, Complex response) =>
         near + Math.IEEERemainder(response.Phase - near, 2 * Math.PI);
@@ -118,7 +120,7 @@ public sealed class MatchedTuning
         for (int n = 0; n <= FrequencySteps; n++, w *= ratio)
         {
             Complex now = loop.Response(w, gains);
-            phase = n == 0 ? (now.Phase > 0 ? now.Phase - (2 * Math.PI) : now.Phase) : Follow(phase, now);
+            phase = n == 0 ? Lagging(now) : Follow(phase, now);
             if (now.Magnitude >= 1) (crossover, found) = (w, phase);
         }
         return crossover == 0 ? default : new(gains, crossover, found + Math.PI, Margin(loop, gains, crossover));
@@ -132,12 +134,12 @@ public sealed class MatchedTuning
         const int steps = 400;
         double ratio = Math.Pow(loop.HighestFrequency / crossover, 1.0 / steps);
         double largest = 0;
-        double phase = double.NaN;
+        double phase = 0;
         double w = crossover;
         for (int n = 0; n <= steps; n++, w *= ratio)
         {
             Complex response = loop.Response(w, gains);
-            phase = double.IsNaN(phase) ? (response.Phase > 0 ? response.Phase - (2 * Math.PI) : response.Phase) : Follow(phase, response);
+            phase = n == 0 ? Lagging(response) : Follow(phase, response);
             if (phase <= -Math.PI) largest = Math.Max(largest, response.Magnitude);
         }
         return largest > 0 ? 1 / largest : double.PositiveInfinity;

@@ -4,7 +4,7 @@ namespace Simfeel.Physics.Tests.Rotors;
 
 /// <summary>
 /// Model rotors measured in hover, computed from section data of the same reports with nothing fitted here. Both
-/// by transcriptions of the reports.
+/// read from secondary copies of the reports' tables.
 /// </summary>
 public class HoverExperimentTests
 {

@@ -85,7 +85,7 @@ public class MomentumTheoryTests
     }
 
     /// <summary>
-    /// Castles and Gray, NACA TN-2474 (1951), runs 4 and 5, by a transcription: descent speed and induced velocity over
+    /// Castles and Gray, NACA TN-2474 (1951), runs 4 and 5, from a secondary copy: descent speed and induced velocity over
     /// v_h of a 6-foot model rotor. Measured: RMS 0.285, of which the losses of hover itself are 0.08.
     /// </summary>
     [Fact]
