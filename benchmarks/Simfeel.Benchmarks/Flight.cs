@@ -55,6 +55,7 @@ internal sealed unsafe class Flight<T> : IFlight
             LaneMemory.Set(&_field->Density, lane, 1.225);
             LaneMemory.Set(&_field->Gravity, lane, 9.80665);
             LaneMemory.Set(&_field->WindX, lane, 2 + (0.1 * lane));
+            for (int k = 0; k < Rotors; k++) LaneMemory.Set((T*)&_field->ThrustFactor + k, lane, 1);
             LaneMemory.Set(_start + StateIndex.Velocity, lane, lane - 3);
             LaneMemory.Set(_start + StateIndex.Attitude, lane, 1);
             LaneMemory.Set(_start + StateIndex.Rate, lane, 0.2 * lane);

@@ -239,6 +239,7 @@ private:
             flow.hub_x = hub_x;
             flow.hub_y = hub_y;
             flow.flow_speed = speed;
+            flow.climb = climb;
 
             T slope = climb / (abs(climb) + abs(tip) + T::of(tiny_speed));
             T angle = angle_index(if_less(tip, T::of(0), T::of(2) - slope, slope));
@@ -258,7 +259,7 @@ private:
             Coefficients<T> c = interpolate(flow.cell);
             T speed = flow.flow_speed, hub_x = flow.hub_x, hub_y = flow.hub_y;
             T flux = field->density * rotor.disc_area * speed;
-            T thrust = c.thrust * (flux * speed);
+            T thrust = c.thrust * (flux * speed) * field->thrust_factor[k];
             T drag = c.in_plane * flux;
             T pitch = fnma(rotor.z, drag, c.pitch * (flux * rotor.radius));
             force_x = fnma(drag, hub_x, force_x);

@@ -6,7 +6,7 @@
 constexpr int max_rotors = 8;
 
 // Places in a block of state.
-enum StateIndex { position = 0, velocity = 3, attitude = 6, rate = 10, charge = 13, pair_voltage = 14, rotor_speed = 15, stride = 24 };
+enum StateIndex { position = 0, velocity = 3, attitude = 6, rate = 10, charge = 13, pair_voltage = 14, rotor_speed = 15, stride = 32 };
 
 template <class T>
 struct BatteryLanes {
@@ -31,6 +31,12 @@ struct RotorLanes {
     TableLanes table;
 };
 
+// The twin does not integrate the inflow; these hold its place.
+template <class T>
+struct InflowLanes {
+    T damping, apparent_volume;
+};
+
 template <class T>
 struct CraftLanes {
     T inverse_mass;
@@ -40,7 +46,9 @@ struct CraftLanes {
     T drag_point_x, drag_point_y, drag_point_z;
     BatteryLanes<T> battery;
     RotorLanes<T> rotors[max_rotors];
+    InflowLanes<T> inflow[max_rotors];
     int rotor_count;
+    int dynamic_inflow;
 };
 
 template <class T>
@@ -48,6 +56,7 @@ struct FieldLanes {
     T density;
     T gravity;
     T wind_x, wind_y, wind_z;
+    T thrust_factor[max_rotors];
 };
 
 template <class T>
@@ -57,6 +66,7 @@ struct RotorLoad {
     T limit_held;
     T motor_torque;
     T hub_x, hub_y, flow_speed;
+    T climb;
     CellLanes<T> cell;
     T thrust;
     T air_torque;

@@ -18,22 +18,25 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     private const int DelaySlots = 512;
 
     private readonly PilotProfile _profile;
+    private readonly FieldConditions _field;
     private readonly int[] _delay = new int[T.Width];
     private ControllerLanes<T>* _controller;
     private ControllerState<T>* _memory;
     private T* _command;
     private T* _delayed;
 
-    /// <summary>A loop for craft with a number of rotors, under a pilot's profile.</summary>
-    public FlightLoop(int rotorCount, PilotProfile profile)
+    /// <summary>A loop for craft with a number of rotors, under a pilot's profile, over a field.</summary>
+    public FlightLoop(int rotorCount, PilotProfile profile, FieldConditions field)
     {
         _profile = profile;
+        _field = field;
         Batch = new CraftBatch<T>(rotorCount);
         _controller = LaneMemory.Allocate<ControllerLanes<T>>();
         _memory = LaneMemory.Allocate<ControllerState<T>>();
         _command = LaneMemory.Allocate<T>(4);
         _delayed = LaneMemory.Allocate<T>(DelaySlots * Craft.MaxRotors);
         _controller->RotorCount = rotorCount;
+        Batch.SetEffects(field.Effects, field.StartHeight);
     }
 
     /// <summary>Gives the memory back when Dispose was forgotten.</summary>
@@ -80,9 +83,14 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         LaneMemory.Set(_command + 3, lane, collective);
     }
 
-    /// <summary>One physics step: the controller where it is due, the delayed duties, the kernel.</summary>
+    /// <summary>
+    /// One physics step: wakes and ground where the sticks are read, the controller where it is due, the delayed duties, the
+    /// kernel.
+    /// </summary>
     public void Tick()
     {
+        if (Ticks % _profile.StepsPerStickReading == 0)
+            Batch.RefreshSurroundings(_field.Seed, Ticks / _profile.StepsPerStickReading, _profile.StickPeriod);
         int slot = (int)(Ticks % DelaySlots);
         T* now = _delayed + (slot * Craft.MaxRotors);
         if (Ticks % _profile.StepsPerLoop == 0)

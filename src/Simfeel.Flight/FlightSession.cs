@@ -19,14 +19,15 @@ public sealed class FlightSession : IDisposable
     private long _readings;
 
     /// <summary>A session over two tuned craft, the first one flown, both at their start.</summary>
-    public FlightSession(TunedUnit a, TunedUnit b, PilotProfile profile)
+    public FlightSession(TunedUnit a, TunedUnit b, PilotProfile profile, FieldConditions field)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
         ArgumentNullException.ThrowIfNull(profile);
+        ArgumentNullException.ThrowIfNull(field);
         _profile = profile;
         _units = [a, b];
-        _loops = [.. _units.Select(unit => new FlightLoop<Lane1>(unit.Unit.Craft.Rotors.Count, profile))];
+        _loops = [.. _units.Select(unit => new FlightLoop<Lane1>(unit.Unit.Craft.Rotors.Count, profile, field))];
         _throttles = [.. _units.Select(unit => unit.Throttle)];
         _radio = new Sticks[1 + (int)Math.Round(profile.RadioDelay / profile.StickPeriod)];
         Restart();

@@ -29,6 +29,12 @@ public record struct CraftState
     /// <summary>Rotor speeds relative to the body, positive in each rotor's own direction, rad/s.</summary>
     public PerRotor RotorSpeeds;
 
+    /// <summary>
+    /// Induced velocities of the rotors, m/s, down positive; integrated where <see cref="AirEffects.DynamicInflow"/> is on, else
+    /// not used.
+    /// </summary>
+    public PerRotor InducedVelocities;
+
     /// <summary>At rest at the origin, level, rotors standing, battery charged to a share of its capacity.</summary>
     public static CraftState AtRest(Craft craft, double stateOfCharge = 1)
     {

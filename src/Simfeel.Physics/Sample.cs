@@ -23,6 +23,9 @@ public record struct Sample
     /// <summary>Force of the air on rotors and body, body axes, N.</summary>
     public Vec3 AirForce_B { get; set; }
 
+    /// <summary>The part of <see cref="AirForce_B"/> that acts on the rotors, body axes, N.</summary>
+    public Vec3 RotorForce_B { get; set; }
+
     /// <summary>Voltage at the battery's terminals, V.</summary>
     public double PackVoltage { get; set; }
 
@@ -34,6 +37,9 @@ public record struct Sample
 
     /// <summary>Thrust of each rotor along -z of the body, N.</summary>
     public PerRotor Thrust;
+
+    /// <summary>Thrust of each rotor over that in free air: less than 1 in wakes, more near the ground.</summary>
+    public PerRotor ThrustFactor;
 
     /// <summary>Torque of the air against each rotor, N m.</summary>
     public PerRotor AirTorque;

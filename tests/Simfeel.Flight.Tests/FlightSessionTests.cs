@@ -62,7 +62,7 @@ public class FlightSessionTests
         Assert.NotEqual(together.Sample(0).State.p_WB, together.Sample(1).State.p_WB);
     }
 
-    private static FlightSession New() => new(Starters.Get("wagtail"), Starters.Get("curlew"), Starters.Profile);
+    private static FlightSession New() => new(Starters.Get("wagtail"), Starters.Get("curlew"), Starters.Profile, new());
 
     private static ulong Fly(int seed)
     {

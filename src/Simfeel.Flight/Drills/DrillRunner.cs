@@ -16,12 +16,15 @@ public static class DrillRunner
     /// <param name="unit">The craft and its gains.</param>
     /// <param name="profile">The pilot, the same for every craft that is compared.</param>
     /// <param name="effort">Share of full stick, 0.25 to 1.</param>
+    /// <param name="field">The field; all effects, seed 1, high above the ground if null.</param>
     /// <exception cref="ArgumentOutOfRangeException">The effort is out of range.</exception>
-    public static FlightLog Fly(Drill drill, TunedUnit unit, PilotProfile profile, double effort = 1) =>
-        FlyLanes<Lane1>(drill, [unit], profile, effort)[0];
+    public static FlightLog Fly(
+        Drill drill, TunedUnit unit, PilotProfile profile, double effort = 1, FieldConditions? field = null) =>
+        FlyLanes<Lane1>(drill, [unit], profile, effort, field)[0];
 
     /// <summary>Flies a drill with as many craft as the lane type is wide, or fewer; all with the same number of rotors.</summary>
-    public static FlightLog[] FlyLanes<T>(Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort = 1)
+    public static FlightLog[] FlyLanes<T>(
+        Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort = 1, FieldConditions? field = null)
         where T : unmanaged, ILane<T>
     {
         ArgumentNullException.ThrowIfNull(drill);
@@ -32,7 +35,8 @@ public static class DrillRunner
         if (units.Count < 1 || units.Count > T.Width)
             throw new ArgumentException($"Give 1 to {T.Width} craft, not {units.Count}.", nameof(units));
 
-        using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile);
+        field ??= new FieldConditions();
+        using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile, field);
         LanePilot[] pilots = new LanePilot[units.Count];
         int rows = (int)Math.Round(drill.Duration / profile.StickPeriod) + 1;
         for (int lane = 0; lane < units.Count; lane++)
@@ -52,7 +56,7 @@ public static class DrillRunner
             if (row == rows - 1) break;
             for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
         }
-        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, effort));
+        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, effort, field));
     }
 
     /// <summary>One lane's script, thumbs, radio and log.</summary>
@@ -90,7 +94,17 @@ public static class DrillRunner
             return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
         }
 
-        public FlightLog ToLog(string drill, double effort) => new(drill, _unit, _profile, effort, _samples, _sticks, Hash);
+        public FlightLog ToLog(string drill, double effort, FieldConditions field) => new()
+        {
+            Drill = drill,
+            Unit = _unit,
+            Profile = _profile,
+            Field = field,
+            Effort = effort,
+            Samples = _samples,
+            Sticks = _sticks,
+            Hash = Hash,
+        };
 
         private Sticks Thumbs(Sticks now, Sticks wanted)
         {

@@ -5,36 +5,32 @@ namespace Simfeel.Flight.Drills;
 /// <summary>What a flight left behind: sticks and samples at every stick reading, the first at time 0.</summary>
 public sealed class FlightLog
 {
-    /// <summary>A log.</summary>
-    public FlightLog(
-        string drill, TunedUnit unit, PilotProfile profile, double effort, Sample[] samples, Sticks[] sticks, ulong hash)
-    {
-        (Drill, Unit, Profile, Effort, Samples, Sticks, Hash) = (drill, unit, profile, effort, samples, sticks, hash);
-    }
-
     /// <summary>Name of the drill.</summary>
-    public string Drill { get; }
+    public required string Drill { get; init; }
 
     /// <summary>What flew.</summary>
-    public TunedUnit Unit { get; }
+    public required TunedUnit Unit { get; init; }
 
     /// <summary>Who flew.</summary>
-    public PilotProfile Profile { get; }
+    public required PilotProfile Profile { get; init; }
+
+    /// <summary>Where it flew.</summary>
+    public required FieldConditions Field { get; init; }
 
     /// <summary>Share of full stick, 0.25 to 1.</summary>
-    public double Effort { get; }
+    public required double Effort { get; init; }
 
     /// <summary>Time between rows, s.</summary>
     public double Period => Profile.StickPeriod;
 
     /// <summary>Samples, each evaluated at its own state.</summary>
-    public IReadOnlyList<Sample> Samples { get; }
+    public required IReadOnlyList<Sample> Samples { get; init; }
 
     /// <summary>Where the sticks stood at each row.</summary>
-    public IReadOnlyList<Sticks> Sticks { get; }
+    public required IReadOnlyList<Sticks> Sticks { get; init; }
 
     /// <summary>Hash over the state at every row, for the determinism contract.</summary>
-    public ulong Hash { get; }
+    public required ulong Hash { get; init; }
 
     /// <summary>Time of a row, s.</summary>
     public double TimeOf(int row) => row * Period;

@@ -23,6 +23,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
     private readonly Craft?[] _craft = new Craft?[T.Width];
+    private AirEffects _effects;
     private CraftLanes<T>* _constants;
     private FieldLanes<T>* _field;
     private LoadLanes<T>* _load;
@@ -30,6 +31,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     private T* _derivative;
     private T* _scratch;
     private T* _command;
+    private SurroundingsLanes<T>* _around;
     private bool _primed;
 
     /// <summary>Room for craft of a number of rotors, 1 to <see cref="Craft.MaxRotors"/>.</summary>
@@ -46,7 +48,9 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _derivative = LaneMemory.Allocate<T>(StateIndex.Stride);
         _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
         _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
+        _around = LaneMemory.Allocate<SurroundingsLanes<T>>();
         _constants->RotorCount = rotorCount;
+        SetEffects(AirEffects.None);
     }
 
     /// <summary>Gives the memory back when Dispose was forgotten.</summary>
@@ -75,6 +79,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         for (int n = lane; n < EndOf(lane); n++)
         {
             CraftPacking.Pack(_constants, n, craft);
+            CraftPacking.PackSurroundings(_around, n, craft);
             _craft[n] = craft;
         }
         _primed = false;
@@ -94,17 +99,45 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         }
     }
 
-    /// <summary>Sets the state of a lane; lane 0 fills all.</summary>
+    /// <summary>
+    /// Which effects of moving air act on all lanes, and where flat ground lies. Sets all lanes back to free air. Before this
+    /// is called there are none. What wakes and ground do changes with <see cref="RefreshSurroundings"/> only.
+    /// </summary>
+    /// <param name="effects">The effects.</param>
+    /// <param name="ground">Height of flat ground in the world, along +z (down), m.</param>
+    public void SetEffects(AirEffects effects, double ground = double.PositiveInfinity)
+    {
+        _effects = effects;
+        _constants->DynamicInflow = (effects & AirEffects.DynamicInflow) != 0 ? 1 : 0;
+        _around->Ground = T.Of(ground);
+        ClearAir();
+    }
+
+    /// <summary>
+    /// Works out what wakes and ground do to each rotor's thrust from here on. Call it at equal intervals, of at most a few
+    /// milliseconds; the result depends on the states, the seed and the count only.
+    /// </summary>
+    /// <param name="seed">Seed of the wakes' noise.</param>
+    /// <param name="count">Which call this is; counts the draws of noise.</param>
+    /// <param name="interval">Time between calls, s.</param>
+    public void RefreshSurroundings(int seed, long count, double interval)
+    {
+        if ((_effects & (AirEffects.Wake | AirEffects.Ground)) == 0) return;
+        Kernel<T>.Flow(_state, _constants, _field, _load + 1, _scratch);
+        Surroundings<T>.Refresh(_state, _constants, _field, _load + 1, _around, _effects, new(seed, count, interval));
+    }
+
+    /// <summary>Sets the state of a lane; lane 0 fills all. Its wakes begin anew.</summary>
     public void SetState(int lane, in CraftState state)
     {
         CheckLane(lane);
-        Span<double> block = stackalloc double[StateIndex.Size];
+        Span<double> block = stackalloc double[StateIndex.Stride];
         Write(state, block);
         for (int n = lane; n < EndOf(lane); n++)
-            for (int i = 0; i < StateIndex.Size; i++)
-            {
-                LaneMemory.Set(_state + i, n, block[i]);
-            }
+        {
+            for (int i = 0; i < StateIndex.Stride; i++) LaneMemory.Set(_state + i, n, block[i]);
+            CraftPacking.ClearSurroundings(_around, _field, n);
+        }
         _primed = false;
     }
 
@@ -122,7 +155,11 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             Charge = At(x + StateIndex.Charge),
             PairVoltage = At(x + StateIndex.PairVoltage),
         };
-        for (int k = 0; k < RotorCount; k++) state.RotorSpeeds[k] = At(x + StateIndex.RotorSpeed + k);
+        for (int k = 0; k < RotorCount; k++)
+        {
+            state.RotorSpeeds[k] = At(x + StateIndex.RotorSpeed + k);
+            state.InducedVelocities[k] = At(x + StateIndex.Inflow(RotorCount) + k);
+        }
         return state;
 
         double At(T* at) => LaneMemory.Get(at, lane);
@@ -167,6 +204,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane),
             AirVelocity_B = Vector(&load->AirX, lane),
             AirForce_B = Vector(&load->ForceX, lane),
+            RotorForce_B = Vector(&load->ForceX, lane) - BodyDrag(lane),
             PackVoltage = LaneMemory.Get(&load->PackVoltage, lane),
             PackCurrent = LaneMemory.Get(&load->PackCurrent, lane),
         };
@@ -177,6 +215,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             double speed = sample.State.RotorSpeeds[k];
             sample.Duty[k] = LaneMemory.Get(_command + k, lane);
             sample.Thrust[k] = LaneMemory.Get(&rotors[k].Thrust, lane);
+            sample.ThrustFactor[k] = LaneMemory.Get((T*)&_field->ThrustFactor + k, lane);
             sample.AirTorque[k] = LaneMemory.Get(&rotors[k].AirTorque, lane);
             sample.MotorTorque[k] = LaneMemory.Get(&rotors[k].MotorTorque, lane);
             sample.MotorCurrent[k] = LaneMemory.Get(&rotors[k].Current, lane);
@@ -189,7 +228,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     /// <summary>Mixes the bits of a lane's state, rotors included, into a running 64-bit FNV-1a hash.</summary>
     public ulong Hash(int lane, ulong seed = StateHash.Start)
     {
-        int used = StateIndex.RotorSpeed + RotorCount;
+        int used = StateIndex.Used(RotorCount, (_effects & AirEffects.DynamicInflow) != 0);
         for (int i = 0; i < used; i++) seed = StateHash.Mix(seed, LaneMemory.Get(_state + i, lane));
         return seed;
     }
@@ -212,7 +251,20 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     private static Vec3 Vector(T* first, int lane) =>
         new(LaneMemory.Get(first, lane), LaneMemory.Get(first + 1, lane), LaneMemory.Get(first + 2, lane));
 
-    private static void Write(in CraftState state, Span<double> block)
+    /// <summary>Force of the air on the body without its rotors, as <see cref="Kernel{T}"/> has it.</summary>
+    private Vec3 BodyDrag(int lane)
+    {
+        Vec3 v = Vector(&(_load + 1)->AirX, lane), area = _craft[lane]!.DragArea;
+        return -0.5 * LaneMemory.Get(&_field->Density, lane) * v.Length * new Vec3(area.X * v.X, area.Y * v.Y, area.Z * v.Z);
+    }
+
+    private void ClearAir()
+    {
+        for (int lane = 0; lane < T.Width; lane++) CraftPacking.ClearSurroundings(_around, _field, lane);
+        _primed = false;
+    }
+
+    private void Write(in CraftState state, Span<double> block)
     {
         Three(state.p_WB, block[StateIndex.Position..]);
         Three(state.v_WB, block[StateIndex.Velocity..]);
@@ -223,7 +275,11 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         block[StateIndex.Attitude + 3] = state.q_WB.Z;
         block[StateIndex.Charge] = state.Charge;
         block[StateIndex.PairVoltage] = state.PairVoltage;
-        for (int k = 0; k < Craft.MaxRotors; k++) block[StateIndex.RotorSpeed + k] = state.RotorSpeeds[k];
+        for (int k = 0; k < RotorCount; k++)
+        {
+            block[StateIndex.RotorSpeed + k] = state.RotorSpeeds[k];
+            block[StateIndex.Inflow(RotorCount) + k] = state.InducedVelocities[k];
+        }
 
         static void Three(Vec3 v, Span<double> to) => (to[0], to[1], to[2]) = (v.X, v.Y, v.Z);
     }
@@ -237,6 +293,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         LaneMemory.Free(_derivative);
         LaneMemory.Free(_scratch);
         LaneMemory.Free(_command);
+        LaneMemory.Free(_around);
         _constants = null;
         _field = null;
         _load = null;
@@ -244,5 +301,6 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _derivative = null;
         _scratch = null;
         _command = null;
+        _around = null;
     }
 }

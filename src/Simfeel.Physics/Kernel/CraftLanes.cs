@@ -33,8 +33,14 @@ public struct CraftLanes<T>
     /// <summary>The rotors; the first <see cref="RotorCount"/> are used.</summary>
     public RotorLanesArray<T> Rotors;
 
+    /// <summary>Lag of the rotors' inflow; used with <see cref="DynamicInflow"/> only.</summary>
+    public InflowLanesArray<T> Inflow;
+
     /// <summary>Rotors of every craft of the batch.</summary>
     public int RotorCount;
+
+    /// <summary>1 where the induced velocities are integrated, else 0.</summary>
+    public int DynamicInflow;
 }
 
 /// <summary>The constants of <see cref="BatteryConstants"/>.</summary>
@@ -100,6 +106,18 @@ public struct RotorLanes<T>
     public TableLanes Table;
 }
 
+/// <summary>Constants of a rotor's <see cref="Rotors.DynamicInflow"/>.</summary>
+[StructLayout(LayoutKind.Sequential)]
+public struct InflowLanes<T>
+    where T : unmanaged, ILane<T>
+{
+    /// <summary>Lift damping over density and tip speed, m^2.</summary>
+    public T Damping;
+
+    /// <summary>Apparent mass over density, m^3.</summary>
+    public T ApparentVolume;
+}
+
 /// <summary>The air and gravity at one place and time, one lane for each craft.</summary>
 [StructLayout(LayoutKind.Sequential)]
 public struct FieldLanes<T>
@@ -113,6 +131,9 @@ public struct FieldLanes<T>
 
     /// <summary>Velocity of the air in the world (north, east, down), m/s.</summary>
     public T WindX, WindY, WindZ;
+
+    /// <summary>Thrust of each rotor over that of its table, from what surrounds it: wakes, ground. 1 in free air.</summary>
+    public RotorFactors<T> ThrustFactor;
 }
 
 /// <summary>
@@ -167,6 +188,9 @@ public struct RotorLoad<T>
     /// <summary>In-plane velocity of the hub through the air, body axes, m/s, and speed U of the flow at the blade tips.</summary>
     public T HubX, HubY, FlowSpeed;
 
+    /// <summary>Axial velocity of the hub through the air, m/s, climb positive.</summary>
+    public T Climb;
+
     /// <summary>Where that flow lies in the rotor's table.</summary>
     public CellLanes<T> Cell;
 
@@ -183,6 +207,22 @@ public struct RotorLanesArray<T>
     where T : unmanaged, ILane<T>
 {
     private RotorLanes<T> _first;
+}
+
+/// <summary>Room for the inflow constants of the rotors of a craft.</summary>
+[InlineArray(Craft.MaxRotors)]
+public struct InflowLanesArray<T>
+    where T : unmanaged, ILane<T>
+{
+    private InflowLanes<T> _first;
+}
+
+/// <summary>Room for a factor of each rotor of a craft.</summary>
+[InlineArray(Craft.MaxRotors)]
+public struct RotorFactors<T>
+    where T : unmanaged, ILane<T>
+{
+    private T _first;
 }
 
 /// <summary>Room for the loads of the rotors of a craft.</summary>

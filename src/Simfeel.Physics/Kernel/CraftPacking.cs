@@ -44,8 +44,37 @@ internal static unsafe class CraftPacking
         PackBattery(&lanes->Battery, lane, craft.Battery);
         RotorLanes<T>* rotors = (RotorLanes<T>*)&lanes->Rotors;
         for (int k = 0; k < craft.Rotors.Count; k++) PackRotor(rotors + k, lane, craft.Rotors[k]);
+        InflowLanes<T>* inflow = (InflowLanes<T>*)&lanes->Inflow;
+        for (int k = 0; k < craft.Rotors.Count; k++)
+        {
+            double radius = craft.Rotors[k].Radius;
+            Set(&inflow[k].Damping, Math.PI * radius * radius * craft.Rotors[k].LiftDamping);
+            Set(&inflow[k].ApparentVolume, Rotors.DynamicInflow.ApparentMassFactor * radius * radius * radius);
+        }
 
         void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
+    }
+
+    /// <summary>Fills a lane of the surroundings' constants.</summary>
+    public static void PackSurroundings<T>(SurroundingsLanes<T>* around, int lane, Craft craft)
+        where T : unmanaged, ILane<T>
+    {
+        RotorSurroundings<T>* rotors = (RotorSurroundings<T>*)&around->Rotors;
+        for (int k = 0; k < craft.Rotors.Count; k++)
+            LaneMemory.Set(&rotors[k].InflowPerSpeed, lane, craft.Rotors[k].HoverInflow * craft.Rotors[k].Radius);
+    }
+
+    /// <summary>Puts a lane into free air without wakes.</summary>
+    public static void ClearSurroundings<T>(SurroundingsLanes<T>* around, FieldLanes<T>* field, int lane)
+        where T : unmanaged, ILane<T>
+    {
+        RotorSurroundings<T>* rotors = (RotorSurroundings<T>*)&around->Rotors;
+        for (int k = 0; k < Craft.MaxRotors; k++)
+        {
+            LaneMemory.Set(&rotors[k].Depth, lane, 0);
+            LaneMemory.Set(&rotors[k].Noise, lane, 0);
+            LaneMemory.Set((T*)&field->ThrustFactor + k, lane, 1);
+        }
     }
 
     private static void PackBattery<T>(BatteryLanes<T>* lanes, int lane, BatteryConstants battery)

@@ -26,7 +26,7 @@ public static unsafe partial class Kernel<T>
     public static void MidpointStep(
         T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
-        int used = StateIndex.RotorSpeed + craft->RotorCount;
+        int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
         AdvanceToUnit(x, dx, scratch, 0.5 * step, used);
         Derivative(scratch, command, craft, field, load, dx);
         AdvancePose(x, dx, step);
@@ -46,7 +46,7 @@ public static unsafe partial class Kernel<T>
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
-        int used = StateIndex.RotorSpeed + craft->RotorCount;
+        int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
         Derivative(x, command, craft, field, load, k);
         Advance(x, k, sum, step / 6, 0, used);
         Advance(x, k, y, step / 2, 0, used);

@@ -31,9 +31,17 @@ public static unsafe partial class Kernel<T>
         Kinematics(x, field, load, dx);
         RotorFlow(x, craft, load);
         BodyAir(craft, field, load);
-        RotorAir(x, craft, field, load);
+        RotorAir(x, craft, field, load, dx);
         RigidBody(x, craft, field, load, dx);
         RotorSpeeds(craft, load, dx);
+    }
+
+    /// <summary>The first stages of <see cref="Derivative"/>: attitude and the flow at body and rotors, nothing else.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    public static void Flow(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
+    {
+        Kinematics(x, field, load, dx);
+        RotorFlow(x, craft, load);
     }
 
     /// <summary>Rotation matrix, velocity through the air in body axes, rates of position and attitude.</summary>
@@ -126,6 +134,7 @@ public static unsafe partial class Kernel<T>
             loads[k].HubX = hubX;
             loads[k].HubY = hubY;
             loads[k].FlowSpeed = speed;
+            loads[k].Climb = climb;
 
             T slope = climb / (T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed));
             T angle = AngleIndex(T.IfLess(tip, T.Of(0), T.Of(2) - slope, slope));
@@ -137,10 +146,11 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>Loads of the air on the rotors, added to those on the body, about the centre of gravity.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
+    private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
         RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        T* factor = (T*)&field->ThrustFactor;
         T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ;
         T momentX = load->MomentX, momentY = load->MomentY, momentZ = load->MomentZ, spin = T.Of(0);
         for (int k = 0; k < craft->RotorCount; k++)
@@ -151,7 +161,8 @@ public static unsafe partial class Kernel<T>
 
             T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY;
             T flux = field->Density * rotor->DiscArea * speed;
-            T thrust = thrustC * (flux * speed);
+            T thrust = thrustC * (flux * speed) * factor[k];
+            if (craft->DynamicInflow != 0) thrust = LaggedThrust(x, k, thrust, craft, field, load, dx);
             T drag = inPlaneC * flux;
             // moment about the centre of gravity per in-plane velocity: the hub's own, and the drag's on its arm
             T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * rotor->Radius));
@@ -173,6 +184,32 @@ public static unsafe partial class Kernel<T>
         load->MomentY = momentY;
         load->MomentZ = momentZ;
         load->SpinMomentum = spin;
+    }
+
+    /// <summary>
+    /// Thrust of a rotor whose induced velocity lags behind, and the rate at which that velocity follows
+    /// (<see cref="DynamicInflow"/>). The distance v_s - v to the steady state is the excess of the steady thrust over
+    /// T_m(v), divided by the mean slope D = 2 rho A Vm + T_s / Vm between the two.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static T LaggedThrust(
+        T* x, int k, T steady, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
+    {
+        RotorLanes<T>* rotor = (RotorLanes<T>*)&craft->Rotors + k;
+        InflowLanes<T>* lag = (InflowLanes<T>*)&craft->Inflow + k;
+        int at = StateIndex.Inflow(craft->RotorCount) + k;
+        T v = x[at], tip = T.Abs(x[StateIndex.RotorSpeed + k] * rotor->Radius);
+        T flow = ((RotorLoad<T>*)&load->Rotors)[k].FlowSpeed;
+        T through2 = T.Max(T.Fms(flow, flow, tip * tip), T.Of(TinySpeedSquared));
+        T massFlow = T.Sqrt(T.Fma(v, v, through2));
+        T perSpeed = T.Of(2) * field->Density * rotor->DiscArea * massFlow;
+        T excess = T.Fnma(perSpeed, v, steady);
+        T slope = perSpeed + (T.Abs(steady) / massFlow);
+        T damping = field->Density * lag->Damping * tip;
+        T mass = T.Max(field->Density * lag->ApparentVolume, (slope + damping) * T.Of(Rotors.DynamicInflow.ShortestLag));
+        T overshoot = excess * damping / slope;
+        dx[at] = (excess + overshoot) / mass;
+        return steady + overshoot;
     }
 
     /// <summary>Keep divisions finite where nothing moves: a speed, m/s, and a square of a speed, m^2/s^2.</summary>

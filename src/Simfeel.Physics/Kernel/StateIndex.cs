@@ -1,7 +1,7 @@
 namespace Simfeel.Physics.Kernel;
 
 /// <summary>
-/// Places in a block of state: <see cref="Size"/> lanes that hold what is integrated, and nothing else.
+/// Places in a block of state, <see cref="Stride"/> lanes that hold what is integrated, and nothing else.
 /// The same layout serves the block of time derivatives.
 /// </summary>
 public static class StateIndex
@@ -27,9 +27,15 @@ public static class StateIndex
     /// <summary>Rotor speeds relative to the body, positive in each rotor's own direction, rad/s.</summary>
     public const int RotorSpeed = 15;
 
-    /// <summary>Lanes that a craft with the most rotors uses.</summary>
-    public const int Size = RotorSpeed + Craft.MaxRotors;
+    /// <summary>
+    /// Induced velocities of the rotors, m/s, behind the speeds of a craft with a number of rotors. Integrated with
+    /// <see cref="AirEffects.DynamicInflow"/> only.
+    /// </summary>
+    public static int Inflow(int rotorCount) => RotorSpeed + rotorCount;
+
+    /// <summary>Lanes that a craft uses, with or without dynamic inflow.</summary>
+    public static int Used(int rotorCount, bool dynamicInflow) => RotorSpeed + (dynamicInflow ? 2 * rotorCount : rotorCount);
 
     /// <summary>Lanes reserved for a block.</summary>
-    public const int Stride = 24;
+    public const int Stride = 32;
 }

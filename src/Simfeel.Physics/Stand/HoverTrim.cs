@@ -1,4 +1,5 @@
 using Simfeel.Physics.Maths;
+using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Physics.Stand;
 
@@ -19,6 +20,8 @@ public readonly record struct HoverTrim(OperatingPoint Rotor, CraftState State, 
         state.q_WB = Quat.Identity;
         state.PairVoltage = craft.Battery.PairResistance * point.PackCurrent;
         state.RotorSpeeds = PerRotor.All(point.Speed);
+        double area = Math.PI * craft.Rotors[0].Radius * craft.Rotors[0].Radius;
+        state.InducedVelocities = PerRotor.All(MomentumTheory.HoverInducedVelocity(point.Thrust, density, area));
         return new(point, state, stand.TimeConstant(point));
     }
 }

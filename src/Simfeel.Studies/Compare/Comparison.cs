@@ -41,8 +41,8 @@ public sealed record Comparison
     /// <summary>Name of the tuning policy.</summary>
     public required string Policy { get; init; }
 
-    /// <summary>Seed of everything random; the drills here draw nothing.</summary>
-    public required int Seed { get; init; }
+    /// <summary>The field, the same for both.</summary>
+    public required FieldConditions Field { get; init; }
 
     /// <summary>The pilot, the same for both.</summary>
     public required PilotProfile Profile { get; init; }
@@ -58,13 +58,15 @@ public sealed record Comparison
 
     /// <summary>Flies both builds through the drills; the drills run side by side on all cores, results stand by index.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The effort is out of range.</exception>
-    public static Comparison Run(TunedUnit a, TunedUnit b, PilotProfile profile, int seed = 1, double effort = 1)
+    public static Comparison Run(
+        TunedUnit a, TunedUnit b, PilotProfile profile, double effort = 1, FieldConditions? field = null)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
+        field ??= new FieldConditions();
         IReadOnlyList<Drill> drills = DrillCatalogue.All;
         FlightLog[] logs = new FlightLog[2 * drills.Count];
-        Parallel.For(0, logs.Length, n => logs[n] = DrillRunner.Fly(drills[n / 2], n % 2 == 0 ? a : b, profile, effort));
+        Parallel.For(0, logs.Length, n => logs[n] = DrillRunner.Fly(drills[n / 2], n % 2 == 0 ? a : b, profile, effort, field));
 
         List<(FlightLog A, FlightLog B)> pairs = [];
         for (int n = 0; n < drills.Count; n++) pairs.Add((logs[2 * n], logs[(2 * n) + 1]));
@@ -79,7 +81,7 @@ public sealed record Comparison
             A = a,
             B = b,
             Policy = "matched",
-            Seed = seed,
+            Field = field,
             Profile = profile,
             Effort = effort,
             Metrics = metrics,

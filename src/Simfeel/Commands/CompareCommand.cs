@@ -11,15 +11,11 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel compare</c>: two builds through all drills.</summary>
 internal sealed class CompareCommand : Command<CompareCommand.Settings>
 {
-    internal sealed class Settings : TwoBuildSettings
+    internal sealed class Settings : FieldSettings
     {
         [CommandOption("--effort <SHARE>")]
         [Description("Share of full stick in every drill, 0.25 to 1. Default 1.")]
         public double Effort { get; init; } = 1;
-
-        [CommandOption("--seed <NUMBER>")]
-        [Description("Seed of everything random. Default 1; the drills of this version draw nothing.")]
-        public int Seed { get; init; } = 1;
 
         public override ValidationResult Validate() =>
             Effort is >= DrillRunner.LeastEffort and <= DrillRunner.LargestEffort
@@ -51,7 +47,7 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
             // both files may be wrong: the first is said first, whichever thread met its error earlier
             throw errors.InnerExceptions.OfType<UserError>().OrderBy(error => error.Message, StringComparer.Ordinal).FirstOrDefault() ?? errors.InnerExceptions[0];
         }
-        return Comparison.Run(a!, b!, profile, settings.Seed, settings.Effort);
+        return Comparison.Run(a!, b!, profile, settings.Effort, settings.Field);
 
         TunedUnit Tuned(string name)
         {

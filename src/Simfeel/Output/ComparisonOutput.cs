@@ -1,4 +1,6 @@
+using Simfeel.CommandLine.Commands;
 using Simfeel.Flight;
+using Simfeel.Physics;
 using Simfeel.Studies.Compare;
 using Spectre.Console;
 
@@ -14,8 +16,10 @@ internal static class ComparisonOutput
             ["a"] = comparison.A.Unit.Name,
             ["b"] = comparison.B.Unit.Name,
             ["policy"] = comparison.Policy,
-            ["seed"] = comparison.Seed,
+            ["seed"] = comparison.Field.Seed,
             ["effort"] = comparison.Effort,
+            ["effects"] = FieldSettings.Describe(comparison.Field.Effects),
+            ["start_height_m"] = comparison.Field.StartHeight,
             ["sentences"] = TellingSentences.Of(comparison),
             ["cautions"] = Cautions.Of(comparison),
             ["metrics"] = comparison.Metrics.Select(pair => new Dictionary<string, object?>
@@ -75,10 +79,17 @@ internal static class ComparisonOutput
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
             Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
         Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");
-        Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Seed}.");
+        Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Field.Seed}.");
         Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");
+        Console.WriteLine($"Air: {Air(comparison.Field)} Start {comparison.Field.StartHeight:G4} m above the ground.");
         Console.WriteLine($"Speed controllers: {a.Unit.CommandDelay * 1000:F2} and {b.Unit.CommandDelay * 1000:F2} ms.");
         foreach (string caution in Cautions.Of(comparison)) Console.WriteLine(caution);
+
+        static string Air(FieldConditions field) =>
+            field.Effects == AirEffects.None
+                ? "steady loads of the rotors only."
+                : $"steady loads of the rotors and {FieldSettings.Describe(field.Effects)}"
+                    + (field.Effects.HasFlag(AirEffects.Wake) ? "; the shaking in wakes is an estimate." : ".");
 
         static string Hz(double crossover) => (crossover / (2 * Math.PI)).ToString("F1");
     }

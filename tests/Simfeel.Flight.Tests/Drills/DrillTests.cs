@@ -69,7 +69,7 @@ public class DrillTests
     [Fact]
     public void A_tick_allocates_nothing()
     {
-        using FlightLoop<Lane1> loop = new(4, Starters.Profile);
+        using FlightLoop<Lane1> loop = new(4, Starters.Profile, new());
         TunedUnit unit = Starters.Get("wagtail");
         loop.SetUnit(0, unit, unit.Hover.State);
         for (int n = 0; n < 2000; n++) loop.Tick();

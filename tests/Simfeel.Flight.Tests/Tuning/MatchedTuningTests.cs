@@ -59,7 +59,7 @@ public class MatchedTuningTests
         (AxisPlant plant, _) = AxisPlant.Of(unit.Unit, unit.Hover, unit.Map, unit.Density);
         const double wanted = 20;
         PilotProfile profile = Starters.Profile;
-        using FlightLoop<Simfeel.Physics.Lanes.Lane1> loop = new(4, profile);
+        using FlightLoop<Simfeel.Physics.Lanes.Lane1> loop = new(4, profile, new());
         // open loop: only the feed-forward-free proportional path with a gain so small that the rate does not come back
         Simfeel.Flight.Control.AxisGains open = new(1e-6, 0, 0, 0);
         TunedUnit bare = unit with { RollPitch = unit.RollPitch with { Gains = open }, Yaw = unit.Yaw with { Gains = open } };

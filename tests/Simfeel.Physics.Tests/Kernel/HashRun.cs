@@ -9,12 +9,14 @@ namespace Simfeel.Physics.Tests.Kernel;
 
 /// <summary>
 /// Sixteen different craft from different states through a flight that touches everything (limits, braking, wind,
-/// irregular tables), hashed. The hash of double lanes must not depend on lane width, threads or instruction set.
+/// irregular tables, wakes and ground), hashed. The hash of double lanes must not depend on lane width, threads or instruction set.
 /// </summary>
 public static class HashRun
 {
     /// <summary>Number of craft.</summary>
     public const int Count = 16;
+
+    private const int StepsPerRefresh = 8;
 
     private static readonly RotorTable[] Tables =
         [TestCraft.Irregular, TestCraft.Constant(0.018, 0.0022, 0.03, 0.004), TestCraft.MakeIrregular(99)];
@@ -45,6 +47,7 @@ public static class HashRun
             for (int n = 0; n < steps; n++)
             {
                 Command(batch, b * T.Width, n);
+                if (n % StepsPerRefresh == 0) batch.RefreshSurroundings(7, n / StepsPerRefresh, StepsPerRefresh / 8000.0);
                 batch.Step(integrator, 1.0 / 8000);
             }
             for (int lane = 0; lane < T.Width; lane++) hash[(b * T.Width) + lane] = batch.Hash(lane);
@@ -57,6 +60,7 @@ public static class HashRun
         where T : unmanaged, ILane<T>
     {
         CraftBatch<T> batch = new(4);
+        batch.SetEffects(AirEffects.All, 0.4);
         for (int lane = 0; lane < T.Width; lane++)
         {
             int place = first + lane;

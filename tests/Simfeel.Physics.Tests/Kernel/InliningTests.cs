@@ -54,15 +54,15 @@ public class InliningTests(ITestOutputHelper output)
     }
 
     /// <summary>
-    /// Methods of the kernel that stand on their own, by reflection so that a new stage is watched too. Derivative only calls
-    /// others, and the battery's rare bracketed search hardly ever runs, so the tiered compiler never comes to it.
+    /// Methods of the kernel that stand on their own, by reflection so that a new stage is watched too. Derivative and Flow
+    /// only call others, and the battery's rare bracketed search hardly ever runs, so the tiered compiler never comes to it.
     /// </summary>
     private static IEnumerable<string> Stages() =>
-        typeof(Kernel<>)
-            .GetMethods(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly)
+        new[] { typeof(Kernel<>), typeof(Surroundings<>) }
+            .SelectMany(t => t.GetMethods(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly))
             .Where(method => (method.MethodImplementationFlags & MethodImplAttributes.NoInlining) != 0)
             .Select(method => method.Name)
-            .Except(["Derivative", "SettleVoltage"]);
+            .Except(["Derivative", "Flow", "SettleVoltage"]);
 
     /// <summary>Lane types that this processor carries out in hardware; the others are never chosen for a flight.</summary>
     private static HashSet<string> LaneTypes()
@@ -75,7 +75,7 @@ public class InliningTests(ITestOutputHelper output)
 
     /// <summary>Stages and fallbacks that the source marks as not to be inlined; a lane operation must never be.</summary>
     private static HashSet<string> DeliberatelyApart() =>
-        [.. new[] { typeof(Kernel<>), typeof(CellLookup) }
+        [.. new[] { typeof(Kernel<>), typeof(Surroundings<>), typeof(CellLookup) }
             .SelectMany(t => t.GetMethods(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly))
             .Where(m => (m.MethodImplementationFlags & MethodImplAttributes.NoInlining) != 0)
             .Select(m => m.Name)];
@@ -123,6 +123,7 @@ public class InliningTests(ITestOutputHelper output)
             if (!failed && !eventData.EventName.StartsWith("MethodJitInliningSucceeded", StringComparison.Ordinal)) return;
             string type = Text("MethodBeingCompiledNamespace"), method = Text("MethodBeingCompiledName");
             if (!type.StartsWith("Simfeel.Physics.Kernel.Kernel`1", StringComparison.Ordinal)
+                && !type.StartsWith("Simfeel.Physics.Kernel.Surroundings`1", StringComparison.Ordinal)
                 && !type.StartsWith("Simfeel.Physics.Lanes.", StringComparison.Ordinal)
                 && !type.StartsWith("Simfeel.Physics.Motors.MotorLaws`1", StringComparison.Ordinal)) return;
             string lane = type[(type.LastIndexOf('.') + 1)..].TrimEnd(']');

@@ -29,6 +29,16 @@ internal static class SyntheticLog
                 w_WB_B = rate?.Invoke(t) ?? Vec3.Zero,
             };
         }
-        return new FlightLog("synthetic", Starters.Get("wagtail"), Starters.Profile, 1, samples, new Simfeel.Flight.Sticks[rows], 0);
+        return new FlightLog
+        {
+            Drill = "synthetic",
+            Unit = Starters.Get("wagtail"),
+            Profile = Starters.Profile,
+            Field = new(),
+            Effort = 1,
+            Samples = samples,
+            Sticks = new Simfeel.Flight.Sticks[rows],
+            Hash = 0,
+        };
     }
 }

@@ -1,0 +1,25 @@
+using Simfeel.Physics;
+
+namespace Simfeel.Flight;
+
+/// <summary>
+/// What the field does to every craft that flies there, the same for all that are compared. Still air; printed with every
+/// result.
+/// </summary>
+public sealed record FieldConditions
+{
+    /// <summary>Height above the ground at which a drill starts unless told otherwise, m: out of the ground's reach.</summary>
+    public const double FreeHeight = 100;
+
+    /// <summary>Effects of moving air on the rotors beyond their steady loads.</summary>
+    public AirEffects Effects { get; init; } = AirEffects.All;
+
+    /// <summary>Seed of all that is random: the noise of wakes. Every craft meets the same numbers.</summary>
+    public int Seed { get; init; } = 1;
+
+    /// <summary>
+    /// Height of the start (the craft's centre of gravity) above flat ground, m. Only the ground effect knows the ground: nothing
+    /// stops a craft there yet.
+    /// </summary>
+    public double StartHeight { get; init; } = FreeHeight;
+}

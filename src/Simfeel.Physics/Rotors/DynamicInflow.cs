@@ -1,0 +1,67 @@
+namespace Simfeel.Physics.Rotors;
+
+/// <summary>
+/// Lag of the induced velocity: the air that a rotor drags along has mass, so its downwash needs time to follow the thrust.
+/// <para>
+/// m dv/dt = T - T_m(v) with the apparent mass m = (8/3) rho R^3 (Pitt and Peters, Vertica 5, 1981: 8/(3 pi) in their units;
+/// it is 63.7 % of the air in the sphere around the disc, the value of Carpenter and Fridovich, NACA TN 3044, 1953; both
+/// from memory), T_m(v) = 2 rho A v Vm the thrust that momentum theory gives for v, and T the thrust of the blades, larger
+/// than its steady value while v has not yet grown: T = T_s + K (v_s - v), K = -dT/dv of the blades at constant speed.
+/// </para>
+/// <para>
+/// The kernel takes Vm^2 = v^2 + Vc^2 + Vx^2, exact in hover, edgewise and fast axial flow, and monotone everywhere; it
+/// decides only how fast the steady thrust of the table is reached, not which.
+/// </para>
+/// </summary>
+public static class DynamicInflow
+{
+    /// <summary>Apparent mass over rho R^3.</summary>
+    public const double ApparentMassFactor = 8.0 / 3;
+
+    /// <summary>
+    /// Shortest time constant that is followed, s. The smallest rotors at full speed would be faster, which no pilot and no
+    /// controller could tell, but an explicit step could not follow.
+    /// </summary>
+    public const double ShortestLag = 3e-4;
+
+    /// <summary>Tip speed at which the constants of a table are read, m/s: about that of hover.</summary>
+    private const double TipSpeed = 80;
+
+    /// <summary>Thrust coefficient of hover, T / (rho A (wR)^2), of a table.</summary>
+    public static double HoverThrust(RotorTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return table.At(TipSpeed, 1, 0, 0).Thrust;
+    }
+
+    /// <summary>v_h / (wR) of hover: sqrt(CT / 2); 0 where the table gives no thrust.</summary>
+    public static double HoverInflow(RotorTable table) => Math.Sqrt(Math.Max(HoverThrust(table), 0) / 2);
+
+    /// <summary>
+    /// Lift damping K / (rho A wR) of a table's blades. In slow climb momentum and blades together give
+    /// -dT/dVc = 2 rho A v K / (K + 4 rho A v); the table's slope is that left side, so K follows from it. At least 0.
+    /// </summary>
+    public static double LiftDamping(RotorTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        double inflow = HoverInflow(table), step = 0.25 * inflow * TipSpeed;
+        if (inflow == 0) return 0;
+        double slope = (Thrust(-step) - Thrust(step)) / (2 * step * TipSpeed);
+        double momentum = 2 * inflow;
+        return slope <= 0 ? 0 : 2 * momentum * slope / Math.Max(momentum - slope, 0.2 * momentum);
+
+        // thrust over rho A: the coefficients refer to the whole flow speed
+        double Thrust(double axial) => table.At(TipSpeed, 1, axial, 0).Thrust * ((TipSpeed * TipSpeed) + (axial * axial));
+    }
+
+    /// <summary>
+    /// Time constant of small changes in hover, s: m / (K + 4 rho A v), with the blades' damping; without it (K = 0)
+    /// 0.849 / (4 lambda w), the classical value at constant thrust.
+    /// </summary>
+    /// <param name="radius">Tip radius, m.</param>
+    /// <param name="speed">Rotor speed, rad/s.</param>
+    /// <param name="inflow">lambda = v / (wR) of hover.</param>
+    /// <param name="damping">K / (rho A wR).</param>
+    public static double HoverLag(double radius, double speed, double inflow, double damping) =>
+        ApparentMassFactor * radius / (Math.PI * speed * radius * (damping + (4 * inflow)));
+}
