@@ -193,7 +193,8 @@ private:
         T twenty_seven = T::of(27);
         T s = min(max(current * rotor.saturation_per_ampere, T::of(-3)), T::of(3));
         T s2 = s * s;
-        T magnetic = rotor.torque_limit * (s * (twenty_seven + s2) / fma(T::of(9), s2, twenty_seven));
+        T driving = rotor.torque_limit * (s * (twenty_seven + s2) / fma(T::of(9), s2, twenty_seven));
+        T magnetic = if_less(current * speed, T::of(0), rotor.kt * current, driving);
         T rubbing = min(max(speed * T::of(1 / rubbing_speed), T::of(-1)), T::of(1));
         return fnma(rotor.loss_torque, rubbing, fnma(rotor.loss_torque_per_speed, speed, magnetic));
     }

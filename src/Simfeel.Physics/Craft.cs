@@ -76,7 +76,7 @@ public sealed record RotorConstants
     /// <summary>Largest motor current while braking, A; 0 where the speed controller lets the motor coast.</summary>
     public required double BrakeCurrentLimit { get; init; }
 
-    /// <summary>Torque toward which the motor saturates softly, N m.</summary>
+    /// <summary>Torque toward which the motor saturates softly while it drives, N m.</summary>
     public required double TorqueLimit { get; init; }
 
     /// <summary>Iron and friction loss torque that does not depend on speed, N m.</summary>

@@ -199,10 +199,11 @@ public static unsafe partial class Kernel<T>
         InflowLanes<T>* lag = (InflowLanes<T>*)&craft->Inflow + k;
         int at = StateIndex.Inflow(craft->RotorCount) + k;
         T v = x[at], tip = T.Abs(x[StateIndex.RotorSpeed + k] * rotor->Radius);
-        T flow = ((RotorLoad<T>*)&load->Rotors)[k].FlowSpeed;
+        RotorLoad<T>* rotorLoad = (RotorLoad<T>*)&load->Rotors + k;
+        T flow = rotorLoad->FlowSpeed, two = T.Of(2);
         T through2 = T.Max(T.Fms(flow, flow, tip * tip), T.Of(TinySpeedSquared));
-        T massFlow = T.Sqrt(T.Fma(v, v, through2));
-        T perSpeed = T.Of(2) * field->Density * rotor->DiscArea * massFlow;
+        T massFlow = T.Sqrt(T.Fma(two, T.Max(rotorLoad->Climb * v, T.Of(0)), T.Fma(v, v, through2)));
+        T perSpeed = two * field->Density * rotor->DiscArea * massFlow;
         T excess = T.Fnma(perSpeed, v, steady);
         T slope = perSpeed + (T.Abs(steady) / massFlow);
         T damping = field->Density * lag->Damping * tip;

@@ -34,16 +34,25 @@ internal static unsafe class MotorLaws<T>
         T.IfLess(free, least, T.Of(-1), T.IfLess(most, free, T.Of(1), T.Of(0)));
 
     /// <summary>
-    /// Torque on the rotor after all losses, N m. The magnetic torque saturates as the (3, 2) Pade approximant of tanh,
-    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope.
+    /// Torque of the current, N m. While driving it saturates as the (3, 2) Pade approximant of tanh,
+    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope. While braking it is Kt i: a current that
+    /// gives e i back to the pack must take as much from the shaft, and less torque would be energy from nothing.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T ShaftTorque(RotorLanes<T>* rotor, T current, T speed)
+    public static T MagneticTorque(RotorLanes<T>* rotor, T current, T speed)
     {
         T twentySeven = T.Of(27);
         T s = T.Min(T.Max(current * rotor->SaturationPerAmpere, T.Of(-3)), T.Of(3));
         T s2 = s * s;
-        T magnetic = rotor->TorqueLimit * (s * (twentySeven + s2) / T.Fma(T.Of(9), s2, twentySeven));
+        T driving = rotor->TorqueLimit * (s * (twentySeven + s2) / T.Fma(T.Of(9), s2, twentySeven));
+        return T.IfLess(current * speed, T.Of(0), rotor->Kt * current, driving);
+    }
+
+    /// <summary>Torque on the rotor after all losses, N m.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T ShaftTorque(RotorLanes<T>* rotor, T current, T speed)
+    {
+        T magnetic = MagneticTorque(rotor, current, speed);
         T rubbing = T.Min(T.Max(speed * T.Of(1 / RubbingSpeed), T.Of(-1)), T.Of(1));
         return T.Fnma(rotor->LossTorque, rubbing, T.Fnma(rotor->LossTorquePerSpeed, speed, magnetic));
     }

@@ -24,6 +24,13 @@ public static unsafe class MotorModel
         return MotorLaws<Lane1>.HeldCurrent(free, lanes.BrakeLimit, lanes.CurrentLimit).v;
     }
 
+    /// <summary>Torque of the current before iron and friction losses, N m, at a current (A) and speed (rad/s).</summary>
+    public static double MagneticTorque(RotorConstants rotor, double current, double speed)
+    {
+        RotorLanes<Lane1> lanes = Lanes(rotor);
+        return MotorLaws<Lane1>.MagneticTorque(&lanes, Lane1.Of(current), Lane1.Of(speed)).v;
+    }
+
     /// <summary>Torque on the rotor after all losses, N m, at a current (A) and speed (rad/s).</summary>
     public static double ShaftTorque(RotorConstants rotor, double current, double speed)
     {

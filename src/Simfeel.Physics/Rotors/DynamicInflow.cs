@@ -9,8 +9,8 @@ namespace Simfeel.Physics.Rotors;
 /// than its steady value while v has not yet grown: T = T_s + K (v_s - v), K = -dT/dv of the blades at constant speed.
 /// </para>
 /// <para>
-/// The kernel takes Vm^2 = v^2 + Vc^2 + Vx^2, exact in hover, edgewise and fast axial flow, and monotone everywhere; it
-/// decides only how fast the steady thrust of the table is reached, not which.
+/// The kernel takes Vm^2 = Vx^2 + (Vc + v)^2 in climb, and v^2 + Vc^2 in place of the last term in descent, where theory would
+/// not be monotone; it decides only how fast the steady thrust of the table is reached, not which.
 /// </para>
 /// </summary>
 public static class DynamicInflow
@@ -39,14 +39,15 @@ public static class DynamicInflow
 
     /// <summary>
     /// Lift damping K / (rho A wR) of a table's blades. In slow climb momentum and blades together give
-    /// -dT/dVc = 2 rho A v K / (K + 4 rho A v); the table's slope is that left side, so K follows from it. At least 0.
+    /// -dT/dVc = 2 rho A v K / (K + 4 rho A v); the table's slope is that left side, so K follows from it (from the side of
+    /// climb: in descent the vortex ring changes the momentum). 0 where blades near stall gain no thrust from less inflow.
     /// </summary>
     public static double LiftDamping(RotorTable table)
     {
         ArgumentNullException.ThrowIfNull(table);
         double inflow = HoverInflow(table), step = 0.25 * inflow * TipSpeed;
         if (inflow == 0) return 0;
-        double slope = (Thrust(-step) - Thrust(step)) / (2 * step * TipSpeed);
+        double slope = ((3 * Thrust(0)) - (4 * Thrust(step)) + Thrust(2 * step)) / (2 * step * TipSpeed);
         double momentum = 2 * inflow;
         return slope <= 0 ? 0 : 2 * momentum * slope / Math.Max(momentum - slope, 0.2 * momentum);
 

@@ -136,7 +136,9 @@ public class MotorFormulaTests
         {
             double i = n, torque = MotorModel.ShaftTorque(motor, i, 1000);
             Assert.True(torque >= last && torque <= 0.3 * (1 + 1e-15));
-            Assert.Equal(-torque, MotorModel.ShaftTorque(motor, -i, 1000), 1e-15);
+            Assert.Equal(-torque, MotorModel.ShaftTorque(motor, -i, -1000), 1e-15);
+            // braking gives e i back, so it takes that much from the shaft
+            Assert.Equal(-0.005 * i, MotorModel.ShaftTorque(motor, -i, 1000), 1e-15);
             // the (3, 2) Pade approximant of tanh differs from it by at most 0.024 of the limit (at x about 2.1)
             Assert.InRange(torque - (0.3 * Math.Tanh(0.005 * i / 0.3)), -1e-12, 0.024 * 0.3);
             last = torque;
