@@ -4,6 +4,7 @@ using Simfeel.Flight.Tests;
 using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Stand;
 using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Tests;
@@ -16,16 +17,16 @@ public class StarterBandTests
 {
     private sealed record Band(
         (double, double) Fall_m, (double, double) Settled_m_s, (double, double) Stop_ms, (double, double) Hover_min,
-        (double, double) Roll_kdeg_s2, (double, double) Yaw_kdeg_s2);
+        (double, double) Roll_kdeg_s2, (double, double) Yaw_kdeg_s2, (double, double) Top_km_h);
 
     private static readonly Dictionary<string, Band> Bands = new()
     {
-        ["65 mm"] = new((3.8, 4.6), (8, 14), (28, 55), (3, 6), (50, 110), (20, 50)),
-        ["3 in"] = new((4.1, 4.7), (12, 21), (32, 60), (5, 11), (80, 160), (18, 45)),
-        ["5 in"] = new((4.1, 4.7), (15, 22), (38, 80), (7, 12), (50, 130), (12, 30)),
-        ["6 in"] = new((4.0, 4.6), (14, 20), (46, 100), (8, 14.5), (40, 110), (9, 25)),
-        ["7 in"] = new((4.0, 4.6), (13, 22), (55, 115), (10, 21), (30, 80), (6, 18)),
-        ["10 in"] = new((3.9, 4.7), (12, 22), (80, 190), (14, 30), (12, 45), (3, 10)),
+        ["65 mm"] = new((3.8, 4.6), (8, 14), (28, 55), (3, 6), (50, 110), (20, 50), (25, 65)),
+        ["3 in"] = new((4.1, 4.7), (12, 21), (32, 60), (5, 11), (80, 160), (18, 45), (70, 150)),
+        ["5 in"] = new((4.1, 4.7), (15, 22), (38, 80), (7, 12), (50, 130), (12, 30), (130, 195)),
+        ["6 in"] = new((4.0, 4.6), (14, 20), (46, 100), (8, 14.5), (40, 110), (9, 25), (120, 180)),
+        ["7 in"] = new((4.0, 4.6), (13, 22), (55, 115), (10, 21), (30, 80), (6, 18), (105, 165)),
+        ["10 in"] = new((3.9, 4.7), (12, 22), (80, 190), (14, 30), (12, 45), (3, 10), (80, 145)),
     };
 
     public static TheoryData<string, string> Builds => new()
@@ -49,6 +50,8 @@ public class StarterBandTests
         const double toKilodegrees = 180 / Math.PI / 1000;
         Within(band.Roll_kdeg_s2, toKilodegrees * Peak(unit, rotor => rotor.p_BcmR_B.Y < 0, sample => sample.AngularAcceleration_B.X));
         Within(band.Yaw_kdeg_s2, toKilodegrees * Peak(unit, rotor => rotor.Spin < 0, sample => sample.AngularAcceleration_B.Z));
+        Craft craft = unit.Unit.Craft;
+        Within(band.Top_km_h, 3.6 * LevelFlight.Top(craft, unit.Density, unit.Gravity, Starters.Profile.StateOfCharge).Speed);
 
         double Read(string metric, Drill drill) =>
             MetricCatalogue.All.Single(m => m.Name == metric).Read(DrillRunner.Fly(drill, unit, Starters.Profile));

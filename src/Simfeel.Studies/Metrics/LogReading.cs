@@ -1,5 +1,6 @@
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
+using Simfeel.Physics.Maths;
 
 namespace Simfeel.Studies.Metrics;
 
@@ -84,6 +85,13 @@ internal static class LogReading
 
     /// <summary>Speed upwards, m/s.</summary>
     public static double Climb(Sample sample) => -sample.State.v_WB.Z;
+
+    /// <summary>Share of the rotors in the force of the air against the motion, 0 to 1; NaN at rest.</summary>
+    public static double RotorDragShare(Sample sample)
+    {
+        Vec3 v = sample.AirVelocity_B;
+        return Vec3.Dot(sample.RotorForce_B, v) / Vec3.Dot(sample.AirForce_B, v);
+    }
 
     /// <summary>Sum of the rotors' thrusts, N.</summary>
     public static double Thrust(Sample sample)

@@ -42,6 +42,14 @@ public static class MetricCatalogue
         },
         new()
         {
+            // at the end of the drill: force of the air on the rotors against the motion over that on the whole craft
+            Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "rotor_drag_share", Title = "rotors' share of that drag", Unit = "1",
+            Display = new("%", 100, 0), Floor = 0.05, Weight = 0,
+            Read = log => RotorDragShare(log.Samples[^1]),
+            Say = s => $"In a long fall the idling rotors make {s.Larger} percent of {s.More}'s drag and {s.Smaller} percent of {s.Less}'s.",
+        },
+        new()
+        {
             // from opening the throttle, one second into a fall, until the sinking ends
             Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_time", Title = "time to catch a fall", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.9,
