@@ -64,8 +64,23 @@ public class CommandLineTests
             Assert.NotEqual("", metric.GetProperty("unit").GetString());
             double a = metric.GetProperty("a").GetDouble(), b = metric.GetProperty("b").GetDouble();
             Assert.Equal(200 * (b - a) / (a + b), metric.GetProperty("difference_percent").GetDouble(), 6);
-            Assert.Contains(metric.GetProperty("feel").GetString(), (string[])["felt", "not felt", "perhaps"]);
+            Assert.Contains(metric.GetProperty("feel").GetString(), (string[])["felt", "not felt", "perhaps", "a reading"]);
         }
+    }
+
+    [Fact]
+    public void Effects_of_moving_air_can_be_left_out_and_then_need_no_seed()
+    {
+        JsonElement one = Json(Cli.Run("compare", "wagtail", "pipit", "--json", "--without", "wake,inflow,ground", "--seed", "1"));
+        JsonElement two = Json(Cli.Run("compare", "wagtail", "pipit", "--json", "--without", "wake, inflow, ground", "--seed", "2"));
+        Assert.Equal("none", one.GetProperty("effects").GetString());
+        Assert.Equal(one.GetProperty("metrics").GetRawText(), two.GetProperty("metrics").GetRawText());
+        JsonElement shaken = Json(Cli.Run("compare", "wagtail", "pipit", "--json", "--without", "inflow", "--seed", "2"));
+        Assert.Equal("wake, ground", shaken.GetProperty("effects").GetString());
+        Assert.True(Wash(shaken) > 10 * Wash(one));
+
+        static double Wash(JsonElement root) => root.GetProperty("metrics").EnumerateArray()
+            .Single(metric => metric.GetProperty("name").GetString() == "wash_rate").GetProperty("a").GetDouble();
     }
 
     [Fact]
@@ -115,6 +130,8 @@ public class CommandLineTests
         { ["nonsense"], 2, "nonsense" },
         { ["compare", "wagtail", "curlew", "--effort", "2"], 2, "0.25" },
         { ["compare", "wagtail", "curlew", "--effort", "fast"], 2, "--effort" },
+        { ["compare", "wagtail", "curlew", "--without", "wind"], 2, "inflow, wake, ground" },
+        { ["compare", "wagtail", "curlew", "--height", "0"], 2, "0.05" },
         { ["stand", "wagtail", "--steps", "1.5"], 2, "whole number" },
         { ["stand", "wagtail", "--charge", "0"], 2, "5" },
         { ["stand", "wagtail", "--steps", "1"], 2, "101" },

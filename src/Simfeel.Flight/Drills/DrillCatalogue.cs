@@ -12,6 +12,12 @@ public static class DrillCatalogue
     /// <summary>Time that <c>yaw</c> holds the stick over before letting go, s.</summary>
     public const double TurnBeforeYawStop = 0.8;
 
+    /// <summary>Sink speed at the end of <c>wash</c>, m/s, and the time it takes, s.</summary>
+    public const double WashSpeed = 14, WashTime = 5;
+
+    /// <summary>Throttle stick for each m/s that <c>wash</c> sinks too fast.</summary>
+    private const double WashThrottle = 0.05;
+
     /// <summary>Angle before level over which <c>flip</c> lets the stick back, rad.</summary>
     private const double FlipEase = Math.PI / 2;
 
@@ -80,6 +86,19 @@ public static class DrillCatalogue
         (hover, effort) => view =>
             new(0, 0, view.Time >= Drill.LeadIn && view.Time < Drill.LeadIn + TurnBeforeYawStop ? effort : 0, hover));
 
+    /// <summary>
+    /// A descent that quickens from hover to <see cref="WashSpeed"/> at full effort, so that every craft passes through the
+    /// whole range of its own wake.
+    /// </summary>
+    public static Drill Wash { get; } = new(
+        "wash", "Sinking ever faster through its own wake: how it is shaken.", Drill.LeadIn + WashTime,
+        (hover, effort) => view =>
+        {
+            double wanted = effort * WashSpeed * Math.Clamp((view.Time - Drill.LeadIn) / WashTime, 0, 1);
+            double error = view.Sample.State.v_WB.Z - wanted;
+            return new(0, 0, 0, Math.Clamp(hover + (WashThrottle * error), 0, 1));
+        });
+
     /// <summary>All of them, in the order in which results are shown.</summary>
-    public static IReadOnlyList<Drill> All { get; } = [Drop, Catch, Punch, Roll, Stop, Flip, Yaw, Hover];
+    public static IReadOnlyList<Drill> All { get; } = [Drop, Catch, Punch, Roll, Stop, Flip, Yaw, Wash, Hover];
 }

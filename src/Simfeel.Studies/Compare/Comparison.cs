@@ -26,7 +26,7 @@ public readonly record struct MetricPair(Metric Metric, double A, double B)
     }
 
     /// <summary>Whether a pilot would feel it.</summary>
-    public Feel Feel => FeelBands.Of(A, B, DifferencePercent, Metric.Floor);
+    public Feel Feel => FeelBands.Of(Metric, A, B, DifferencePercent);
 }
 
 /// <summary>Two builds flown through the drills by the same pilot, each with its own matched gains.</summary>

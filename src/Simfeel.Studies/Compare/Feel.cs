@@ -1,3 +1,5 @@
+using Simfeel.Studies.Metrics;
+
 namespace Simfeel.Studies.Compare;
 
 /// <summary>
@@ -17,6 +19,9 @@ public enum Feel
 
     /// <summary>One build or both never reached the event.</summary>
     Unknown,
+
+    /// <summary>A figure of an instrument: it explains, but nobody feels it by itself.</summary>
+    Reading,
 }
 
 /// <summary>The bands of <see cref="Feel"/>.</summary>
@@ -28,12 +33,14 @@ public static class FeelBands
     /// <summary>Upper end of "perhaps", percent.</summary>
     public const double FeltAbove_Percent = 15;
 
-    /// <summary>The band of a difference.</summary>
-    public static Feel Of(double a, double b, double differencePercent, double floor)
+    /// <summary>The band of a difference in a metric.</summary>
+    public static Feel Of(Metric metric, double a, double b, double differencePercent)
     {
+        ArgumentNullException.ThrowIfNull(metric);
         if (double.IsNaN(differencePercent)) return Feel.Unknown;
+        if (metric.Instrument) return Feel.Reading;
         double size = Math.Abs(differencePercent);
-        if (size < NotFeltBelow_Percent || Math.Abs(b - a) < floor) return Feel.NotFelt;
+        if (size < NotFeltBelow_Percent || Math.Abs(b - a) < metric.Floor) return Feel.NotFelt;
         return size > FeltAbove_Percent ? Feel.Felt : Feel.Perhaps;
     }
 
@@ -43,6 +50,7 @@ public static class FeelBands
         Feel.NotFelt => "not felt",
         Feel.Perhaps => "perhaps",
         Feel.Felt => "felt",
+        Feel.Reading => "a reading",
         _ => "unknown",
     };
 }

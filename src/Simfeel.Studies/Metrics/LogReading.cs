@@ -93,6 +93,13 @@ internal static class LogReading
         return Vec3.Dot(sample.RotorForce_B, v) / Vec3.Dot(sample.AirForce_B, v);
     }
 
+    /// <summary>Square of roll and pitch rate together, rad^2/s^2.</summary>
+    public static double RollPitchRateSquared(Sample sample)
+    {
+        Vec3 w = sample.State.w_WB_B;
+        return (w.X * w.X) + (w.Y * w.Y);
+    }
+
     /// <summary>Sum of the rotors' thrusts, N.</summary>
     public static double Thrust(Sample sample)
     {

@@ -29,6 +29,9 @@ public sealed record Metric
     /// </summary>
     public required double Floor { get; init; }
 
+    /// <summary>True for a figure that explains how a craft flies but that nobody feels by itself, such as a current.</summary>
+    public bool Instrument { get; init; }
+
     /// <summary>
     /// Reads the value from a log: SI, or NaN where the event never came. The catalogue states formula and source.
     /// </summary>
@@ -58,6 +61,9 @@ public enum Topic
 
     /// <summary>Yaw.</summary>
     Turning,
+
+    /// <summary>Own wake.</summary>
+    Washing,
 
     /// <summary>Hovering.</summary>
     Hovering,

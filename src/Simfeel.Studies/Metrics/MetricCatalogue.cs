@@ -20,7 +20,7 @@ public static class MetricCatalogue
     private static readonly DisplayUnit DegreesPerSecond2 = new("1000 deg/s2", 1 / Degree / 1000, 1);
 
     /// <summary>All metrics in the order in which they are shown.</summary>
-    public static IReadOnlyList<Metric> All { get; } = [.. Falling(), .. Climbing(), .. Rolling(), .. Turning(), .. Hovering()];
+    public static IReadOnlyList<Metric> All { get; } = [.. Falling(), .. Climbing(), .. Rolling(), .. Turning(), .. Washing(), .. Hovering()];
 
     private static IEnumerable<Metric> Falling() =>
     [
@@ -45,6 +45,7 @@ public static class MetricCatalogue
             // at the end of the drill: force of the air on the rotors against the motion over that on the whole craft
             Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "rotor_drag_share", Title = "rotors' share of that drag", Unit = "1",
             Display = new("%", 100, 0), Floor = 0.05, Weight = 0,
+            Instrument = true,
             Read = log => RotorDragShare(log.Samples[^1]),
             Say = s => $"In a long fall the idling rotors make {s.Larger} percent of {s.More}'s drag and {s.Smaller} percent of {s.Less}'s.",
         },
@@ -95,6 +96,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_pack_current", Title = "pack current, mean of that second", Unit = "A",
             Display = new("A", 1, 0), Floor = 2, Weight = 0.3,
+            Instrument = true,
             Read = log => log.Mean(Start, Start + 1, sample => sample.PackCurrent),
             Say = s => $"The first second of a climb draws {s.Larger} amperes from {s.More}'s battery and {s.Smaller} from {s.Less}'s.",
         },
@@ -187,12 +189,25 @@ public static class MetricCatalogue
         },
     ];
 
+    private static IEnumerable<Metric> Washing() =>
+    [
+        new()
+        {
+            // root mean square of roll and pitch rate together, none being asked for
+            Drill = DrillCatalogue.Wash, Topic = Topic.Washing, Name = "wash_rate", Title = "shaking in its own wake", Unit = "rad/s",
+            Display = new("deg/s", 1 / Degree, 1), Floor = 2 * Degree, Weight = 0.5,
+            Read = log => Math.Sqrt(log.Mean(Start, log.TimeOf(log.Samples.Count - 1), RollPitchRateSquared)),
+            Say = s => $"Sinking through its own wake, {s.More} is shaken by {s.Larger} degrees a second and {s.Less} by {s.Smaller} (an estimate).",
+        },
+    ];
+
     private static IEnumerable<Metric> Hovering() =>
     [
         new()
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_power", Title = "power to hover", Unit = "W",
             Display = new("W", 1, 0), Floor = 1, Weight = 0.5,
+            Instrument = true,
             Read = HoverPower,
             Say = s => $"Hovering takes {s.Larger} watts for {s.More} and {s.Smaller} watts for {s.Less}.",
         },
@@ -209,6 +224,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_rotor_speed", Title = "rotor speed in hover", Unit = "rad/s",
             Display = new("rpm", 30 / Math.PI, 0), Floor = 10, Weight = 0,
+            Instrument = true,
             Read = log => log.Samples[^1].State.RotorSpeeds[0],
             Say = s => $"In a hover {s.More}'s rotors turn at {s.Larger} revolutions a minute and {s.Less}'s at {s.Smaller}.",
         },
@@ -217,6 +233,7 @@ public static class MetricCatalogue
             // time constant of a small change of speed at hover: J / (dQ/dw - d(motor torque)/dw)
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "rotor_time_constant", Title = "rotor time constant in hover", Unit = "s",
             Display = new("ms", 1000, 1), Floor = 0.002, Weight = 0.4,
+            Instrument = true,
             Read = log => log.Unit.Hover.TimeConstant,
             Say = s => $"{s.More}'s rotors take {s.Ratio} as long to change speed as {s.Less}'s.",
         },
@@ -224,6 +241,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_up", Title = "torque reserve up, per rotor", Unit = "N m",
             Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
+            Instrument = true,
             Read = log => log.Samples[^1].ReserveUp[0],
             Say = s => $"In a hover {s.More}'s motors have {s.Ratio} the spare torque of {s.Less}'s.",
         },
@@ -231,6 +249,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_down", Title = "torque reserve down, per rotor", Unit = "N m",
             Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
+            Instrument = true,
             Read = log => log.Samples[^1].ReserveDown[0],
             Say = s => $"In a hover {s.More}'s motors can brake with {s.Ratio} the torque of {s.Less}'s.",
         },

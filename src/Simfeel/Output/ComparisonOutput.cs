@@ -75,7 +75,7 @@ internal static class ComparisonOutput
         }
         Tables.Print(table);
         PilotProfile profile = comparison.Profile;
-        Console.WriteLine($"Difference: {b.Unit.Name} less {a.Unit.Name}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %.");
+        Console.WriteLine($"Difference: {b.Unit.Name} less {a.Unit.Name}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %; a reading: an instrument's figure.");
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
             Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
         Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");

@@ -1,6 +1,7 @@
 using Simfeel.Flight;
 using Simfeel.Flight.Tests;
 using Simfeel.Studies.Compare;
+using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Tests.Compare;
 
@@ -18,7 +19,7 @@ public class ComparisonTests
         {
             Assert.Equal(0.0, pair.Difference);
             Assert.Equal(0.0, pair.DifferencePercent);
-            Assert.Equal(Feel.NotFelt, pair.Feel);
+            Assert.Equal(pair.Metric.Instrument ? Feel.Reading : Feel.NotFelt, pair.Feel);
         });
         Assert.Equal("Wagtail (A) and Wagtail (B) fly exactly alike in every drill.", Assert.Single(TellingSentences.Of(same)));
     }
@@ -84,7 +85,8 @@ public class ComparisonTests
         Assert.Equal(Feel.Felt, Of(pair, "stop_time").Feel);
         Assert.True(Of(pair, "stop_time").Difference > 0);
         Assert.Equal(Feel.NotFelt, Of(pair, "settled_fall_speed").Feel);
-        Assert.Equal(Feel.NotFelt, Of(pair, "hover_power").Feel);
+        Assert.Equal(Feel.NotFelt, Of(pair, "fall_in_1_s").Feel);
+        Assert.Equal(Feel.Reading, Of(pair, "hover_power").Feel);
     }
 
     [Theory]
@@ -95,13 +97,15 @@ public class ComparisonTests
     public void Feel_bands(double a, double b, double floor, Feel expected)
     {
         double percent = 100 * (b - a) / ((a + b) / 2);
-        Assert.Equal(expected, FeelBands.Of(a, b, percent, floor));
-        Assert.Equal(expected, FeelBands.Of(b, a, -percent, floor));
+        Metric metric = MetricCatalogue.All.First(m => !m.Instrument) with { Floor = floor };
+        Assert.Equal(expected, FeelBands.Of(metric, a, b, percent));
+        Assert.Equal(expected, FeelBands.Of(metric, b, a, -percent));
+        Assert.Equal(Feel.Reading, FeelBands.Of(metric with { Instrument = true }, a, b, percent));
     }
 
     [Fact]
     public void Without_an_event_the_feel_is_unknown() =>
-        Assert.Equal(Feel.Unknown, FeelBands.Of(1, double.NaN, double.NaN, 0));
+        Assert.Equal(Feel.Unknown, FeelBands.Of(MetricCatalogue.All[0], 1, double.NaN, double.NaN));
 
     private static MetricPair Of(Comparison comparison, string name) =>
         comparison.Metrics.Single(pair => pair.Metric.Name == name);
