@@ -63,6 +63,11 @@ internal static class CommandLineApp
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")
                 .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
+            config.AddCommand<ValidateCommand>("validate")
+                .WithDescription("The rotor model beside published measurements: how far apart they are, and pictures of it.")
+                .WithExample("validate")
+                .WithExample("validate", "--plots", "pictures")
+                .WithExample("validate", "--json");
             config.AddCommand<DoctorCommand>("doctor")
                 .WithDescription("What this machine has: processor, libraries, display, and the delays that every drill uses.")
                 .WithExample("doctor")
