@@ -33,6 +33,8 @@ internal static class CommandLineApp
     /// <summary>The parser says which value it could not read but not of which option; this adds the option's name.</summary>
     private static string Named(string message, string[] args)
     {
+        if (message.Contains($"'{OutputSettings.NoValue}'", StringComparison.Ordinal))
+            return $"{args.LastOrDefault(arg => arg.StartsWith("--", StringComparison.Ordinal) && arg != "--json")} needs a value.";
         for (int n = 1; n < args.Length; n++)
         {
             if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))

@@ -15,8 +15,7 @@ public static class PlotFonts
     /// <summary>The family.</summary>
     public const string Family = "DejaVu Sans";
 
-    private const string Remedy = "Pictures need fontconfig and the font " + Family +
-        " (Debian and Ubuntu: sudo apt-get install fontconfig fonts-dejavu-core).";
+    private const string Remedy = "Pictures need it; on Debian and Ubuntu: sudo apt-get install fontconfig fonts-dejavu-core";
 
     private static readonly Lazy<(SKTypeface Regular, SKTypeface Bold)> Faces = new(Find);
 
@@ -34,7 +33,7 @@ public static class PlotFonts
         }
         catch (Exception error) when (error is DllNotFoundException or TypeInitializationException)
         {
-            throw new PlotFontException("The drawing library does not load. " + Remedy, error);
+            throw new PlotFontException("Fontconfig, which the drawing library loads, is missing. " + Remedy, error);
         }
         Fonts.FontResolvers.Insert(0, new Resolver(regular, bold));
         Fonts.Default = Fonts.Sans = Family;

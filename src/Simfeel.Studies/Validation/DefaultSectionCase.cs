@@ -84,7 +84,7 @@ public sealed class DefaultSectionLiftCase : DefaultSectionCase
     /// <inheritdoc/>
     public override CaseResult Run() => Result(
         Sheet(),
-        ValidationCheck.Differences("cl, SDA1075 (fitted to it)", 0.15, Fitted(16)),
+        ValidationCheck.Differences("cl, SDA1075 (fitted to it), each", 0.15, Fitted(16)),
         new("cl, SDA1075 (fitted to it)", CheckRule.RootMeanSquareWithin, false, 0.065, BoundBasis.SetBefore, Fitted(16)),
         new("cl, NACA 4412, -4 to 10 deg", CheckRule.RootMeanSquareWithin, false, 0.30, BoundBasis.FromRun, Points(SectionTables.Naca4412, -4, 10)),
         new("cl, NACA 6405, -4 to 10 deg", CheckRule.RootMeanSquareWithin, false, 0.35, BoundBasis.FromRun, Points(SectionTables.Naca6405, -4, 10)));

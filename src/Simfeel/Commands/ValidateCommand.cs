@@ -15,6 +15,10 @@ internal sealed class ValidateCommand : Command<ValidateCommand.Settings>
         [CommandOption("--plots <FOLDER>")]
         [Description("Also write one picture (PNG) for each case into this folder, which is made if it is not there.")]
         public string? Plots { get; init; }
+
+        public override ValidationResult Validate() => Plots is "" or NoValue
+            ? ValidationResult.Error("--plots needs a folder.")
+            : ValidationResult.Success();
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
