@@ -26,7 +26,12 @@ public sealed class BoundsCase : ValidationCase
     /// <inheritdoc/>
     public override CaseResult Run()
     {
-        (Loads Published, Loads Model)[] hover = [.. KnightHefnerCase.Runs().Select(run => (Propeller(run.Published), Propeller(run.Model))), .. SmallPropellersCase.Runs(), .. Static()];
+        (Loads Published, Loads Model)[] hover =
+        [
+            .. KnightHefnerCase.Runs().Select(run => (Propeller(run.Published), Propeller(run.Model))),
+            .. SmallPropellersCase.Runs(),
+            .. Static(),
+        ];
         (double Ideal, double Efficiency)[] measured = [.. Axial().Select(run => Point(run.Advance, run.Published))];
         (double Ideal, double Efficiency)[] model = [.. Axial().Select(run => Point(run.Advance, run.Model)).Where(p => p.Efficiency > 0)];
         Chart merit = new(
@@ -47,12 +52,15 @@ public sealed class BoundsCase : ValidationCase
             LegendPlace.UpperLeft);
         return new(new(Title, 2, 380, [merit, efficiency]),
         [
-            new("figure of merit of the model", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Model)))]),
-            new("figure of merit as measured", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Published)))]),
-            new("efficiency of the model", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. model.Select(p => new Comparison(p.Ideal, p.Efficiency))]),
-            new("efficiency as measured", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. measured.Select(p => new Comparison(p.Ideal, p.Efficiency))]),
+            Limit("figure of merit of the model", hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Model)))),
+            Limit("figure of merit as measured", hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Published)))),
+            Limit("efficiency of the model", model.Select(p => new Comparison(p.Ideal, p.Efficiency))),
+            Limit("efficiency as measured", measured.Select(p => new Comparison(p.Ideal, p.Efficiency))),
         ]);
     }
+
+    private static ValidationCheck Limit(string what, IEnumerable<Comparison> points) =>
+        new(what, CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. points]);
 
     private static (double Ideal, double Efficiency) Point(double advance, Loads loads) =>
         (RotorRun.IdealEfficiency(Math.Max(loads.CT, 0), advance), advance * loads.CT / loads.CP);

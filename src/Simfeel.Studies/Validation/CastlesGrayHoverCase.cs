@@ -1,4 +1,5 @@
 using Simfeel.Studies.Plots;
+using HoverRow = (double PitchDeg, double Thrust, double Torque);
 
 namespace Simfeel.Studies.Validation;
 
@@ -6,7 +7,7 @@ namespace Simfeel.Studies.Validation;
 public sealed class CastlesGrayHoverCase : ValidationCase
 {
     /// <summary>Collective pitch at 0.75 R, degrees; CT; CQ beyond that of zero thrust.</summary>
-    private static readonly (double PitchDeg, double Thrust, double Torque)[]
+    private static readonly HoverRow[]
         Run15 = [(4.91, 0.00168, 0.000070), (6.68, 0.00289, 0.000137), (8.46, 0.00400, 0.000226), (10.29, 0.00488, 0.000342)],
         Run16 = [(3.96, 0.00160, 0.000053), (5.55, 0.00255, 0.000108), (7.18, 0.00346, 0.000194), (8.85, 0.00421, 0.000301)];
 
@@ -45,7 +46,7 @@ public sealed class CastlesGrayHoverCase : ValidationCase
     }
 
     /// <summary>CT and CQ beyond that of zero thrust.</summary>
-    private static Loads[] Model((double PitchDeg, double Thrust, double Torque)[] run, double rpm, double slope) =>
+    private static Loads[] Model(HoverRow[] run, double rpm, double slope) =>
         [.. run.Select(p => Beyond(p.PitchDeg, rpm, slope))];
 
     private static Loads Beyond(double pitchDeg, double rpm, double slope)
@@ -55,7 +56,7 @@ public sealed class CastlesGrayHoverCase : ValidationCase
     }
 
     private static Chart Chart(
-        string title, string label, double scale, Func<Loads, double> model, Func<(double PitchDeg, double Thrust, double Torque), double> measured, int panel) =>
+        string title, string label, double scale, Func<Loads, double> model, Func<HoverRow, double> measured, int panel) =>
         new(title, new("collective pitch, degrees", 0, 11), new(label, 0),
         [
             ChartSeries.Points("run 15, 1200 rpm", 0, Run15.Select(p => (p.PitchDeg, scale * measured(p)))),

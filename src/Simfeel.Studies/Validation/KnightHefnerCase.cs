@@ -1,5 +1,7 @@
 using Simfeel.Physics.Rotors;
 using Simfeel.Studies.Plots;
+using RotorRow = (double PitchDeg, double Thrust2, double Torque2, double Thrust5, double Torque5);
+using SectionRow = (double AngleDeg, double Lift, double Drag);
 
 namespace Simfeel.Studies.Validation;
 
@@ -15,7 +17,7 @@ public sealed class KnightHefnerCase : ValidationCase
     private const double Slope = 5.75, LeastDrag = 0.0113, RotorDragRise = 1.25;
 
     /// <summary>Collective pitch, degrees; CT and CQ of two blades; of five blades.</summary>
-    private static readonly (double PitchDeg, double Thrust2, double Torque2, double Thrust5, double Torque5)[] Measured =
+    private static readonly RotorRow[] Measured =
     [
         (0, 0, 0.0000540, 0, 0.0001190),
         (2, 0.0004365, 0.0000625, 0.0005905, 0.0001350),
@@ -27,7 +29,7 @@ public sealed class KnightHefnerCase : ValidationCase
     ];
 
     /// <summary>NACA 0015 in the wind tunnel (its Tables V and VI): angle of attack, degrees; lift; drag.</summary>
-    private static readonly (double AngleDeg, double Lift, double Drag)[] Section =
+    private static readonly SectionRow[] Section =
     [
         (1.95, 0.185, 0.0113), (3.65, 0.351, 0.0131), (5.30, 0.534, 0.0172), (6.95, 0.711, 0.0222), (8.70, 0.830, 0.0284),
         (10.60, 0.899, 0.0383), (11.55, 0.906, 0.0504),
@@ -109,8 +111,8 @@ public sealed class KnightHefnerCase : ValidationCase
 
     private static Chart Rotor(
         string title, string label, double scale,
-        Func<(double PitchDeg, double Thrust2, double Torque2, double Thrust5, double Torque5), double> two,
-        Func<(double PitchDeg, double Thrust2, double Torque2, double Thrust5, double Torque5), double> five,
+        Func<RotorRow, double> two,
+        Func<RotorRow, double> five,
         Func<Loads, double> of, LegendPlace legend) =>
         new(title, new("collective pitch, degrees", -0.3, 12.5), new(label, 0),
         [
@@ -122,7 +124,7 @@ public sealed class KnightHefnerCase : ValidationCase
         legend);
 
     private static Chart Polar(
-        string title, string label, Func<double, double> model, Func<(double AngleDeg, double Lift, double Drag), double> measured, LegendPlace legend) =>
+        string title, string label, Func<double, double> model, Func<SectionRow, double> measured, LegendPlace legend) =>
         new(title, new("angle of attack, degrees", 0, 12.5), new(label, 0),
         [
             ChartSeries.Points("NACA 0015, wind tunnel", 0, Section.Select(s => (s.AngleDeg, measured(s)))),

@@ -1,5 +1,6 @@
 using Simfeel.Physics.Rotors;
 using Simfeel.Studies.Plots;
+using AxialRow = (double Advance, double Thrust, double Power);
 
 namespace Simfeel.Studies.Validation;
 
@@ -44,7 +45,9 @@ public abstract class PropellerCase : ValidationCase
             stand,
             Axial("Thrust in axial flow", "CT", 0.9, geometry, p => p.Thrust, (j, loads) => loads.CT, LegendPlace.LowerLeft),
             Axial("Power in axial flow", "CP", 0.9, geometry, p => p.Power, (j, loads) => loads.CP, LegendPlace.None),
-            Axial("Efficiency in axial flow", "efficiency J CT / CP", 0.9, geometry, p => p.Advance * p.Thrust / p.Power, (j, loads) => j * loads.CT / loads.CP, LegendPlace.None),
+            Axial(
+                "Efficiency in axial flow", "efficiency J CT / CP", 0.9, geometry,
+                p => p.Advance * p.Thrust / p.Power, (j, loads) => j * loads.CT / loads.CP, LegendPlace.None),
         ]),
         [
             ValidationCheck.Shares("static CT", 0.20, Propeller.Static.Select((p, i) => new Comparison(p.Thrust, still[i].CT))),
@@ -63,7 +66,7 @@ public abstract class PropellerCase : ValidationCase
 
     private Chart Axial(
         string title, string label, double to, RotorGeometry geometry,
-        Func<(double Advance, double Thrust, double Power), double> measured, Func<double, Loads, double> model, LegendPlace legend) => new(
+        Func<AxialRow, double> measured, Func<double, Loads, double> model, LegendPlace legend) => new(
         title, new("advance ratio J", 0, to), new(label, 0),
         [
             .. Propeller.Sweeps.SelectMany((sweep, i) => new[]

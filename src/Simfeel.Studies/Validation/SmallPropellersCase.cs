@@ -49,7 +49,9 @@ public sealed class SmallPropellersCase : ValidationCase
             ValidationCheck.Shares("axial CP there", 0.30, Axial(l => l.CP)),
             // TR-640 at J 0.194: CT 0.12, CP 0.0576; the 5-inch model measured CT 0.0962, CP 0.0600 at J 0.213.
             new("nr640, CT of 10 feet above that of 5 inch", CheckRule.NeverBelow, false, 0, BoundBasis.SetBefore, [new(small.CT, full.CT)]),
-            new("nr640, CT/CP of 10 feet above that of 5 inch", CheckRule.NeverBelow, false, 0, BoundBasis.SetBefore, [new(small.CT / small.CP, full.CT / full.CP)]),
+            new(
+                "nr640, CT/CP of 10 feet above that of 5 inch", CheckRule.NeverBelow, false, 0, BoundBasis.SetBefore,
+                [new(small.CT / small.CP, full.CT / full.CP)]),
         ]);
     }
 

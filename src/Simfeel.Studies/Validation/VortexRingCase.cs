@@ -1,5 +1,6 @@
 using Simfeel.Physics.Rotors;
 using Simfeel.Studies.Plots;
+using DescentRow = (double Descent, double Induced, double Torque);
 
 namespace Simfeel.Studies.Validation;
 
@@ -10,7 +11,7 @@ namespace Simfeel.Studies.Validation;
 public sealed class VortexRingCase : ValidationCase
 {
     /// <summary>Descent speed over v_h, v / v_h from thrust, torque beyond that of zero thrust.</summary>
-    private static readonly (double Descent, double Induced, double Torque)[]
+    private static readonly DescentRow[]
         Run3 =
         [
             (0, 1.10, 0.000282), (0.91, 1.98, 0.000249), (1.27, 2.37, 0.000251), (1.50, 2.60, 0.000266), (1.83, 1.69, 0.000009),
@@ -61,7 +62,9 @@ public sealed class VortexRingCase : ValidationCase
         double autorotation = RotorRun.Root(1.2, 2.1, d => CastlesGrayRotor.DescentTorque(d) - flat);
         return new(new(Title, 2, 420, [Velocity(), Torque(flat)]),
         [
-            new("v/v_h of runs 4 and 5, 0 to 2 v_h (fitted to them)", CheckRule.RootMeanSquareWithin, false, 0.35, BoundBasis.SetBefore, Below2([.. Run4, .. Run5])),
+            new(
+                "v/v_h of runs 4 and 5, 0 to 2 v_h (fitted to them)", CheckRule.RootMeanSquareWithin, false, 0.35, BoundBasis.SetBefore,
+                Below2([.. Run4, .. Run5])),
             new("v/v_h of run 3 (not fitted)", CheckRule.RootMeanSquareWithin, false, 0.35, BoundBasis.SetBefore, Below2(Run3)),
             ValidationCheck.Differences(
                 "quartic, values worked out apart", 1e-6, Quartic.Select(p => new Comparison(p.Ratio, MomentumTheory.VortexRingQuartic(-p.Descent, 1)))),
@@ -77,7 +80,7 @@ public sealed class VortexRingCase : ValidationCase
         ]);
     }
 
-    private static List<Comparison> Below2((double Descent, double Induced, double Torque)[] run) =>
+    private static List<Comparison> Below2(DescentRow[] run) =>
         [.. run.Where(p => p.Descent <= 2).Select(p => new Comparison(p.Induced, MomentumTheory.InducedVelocityRatio(-p.Descent)))];
 
     private static Chart Velocity() => new(
