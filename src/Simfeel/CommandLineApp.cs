@@ -33,6 +33,8 @@ internal static class CommandLineApp
     /// <summary>The parser says which value it could not read but not of which option; this adds the option's name.</summary>
     private static string Named(string message, string[] args)
     {
+        if (message.Contains($"'{OutputSettings.NoValue}'", StringComparison.Ordinal))
+            return $"{args.LastOrDefault(arg => arg.StartsWith("--", StringComparison.Ordinal) && arg != "--json")} needs a value.";
         for (int n = 1; n < args.Length; n++)
         {
             if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))
@@ -63,6 +65,11 @@ internal static class CommandLineApp
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")
                 .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
+            config.AddCommand<ValidateCommand>("validate")
+                .WithDescription("The rotor model beside published measurements: how far apart they are, and pictures of it.")
+                .WithExample("validate")
+                .WithExample("validate", "--plots", "pictures")
+                .WithExample("validate", "--json");
             config.AddCommand<DoctorCommand>("doctor")
                 .WithDescription("What this machine has: processor, libraries, display, and the delays that every drill uses.")
                 .WithExample("doctor")

@@ -108,6 +108,7 @@ public class CommandLineTests
     [InlineData("stand")]
     [InlineData("compare")]
     [InlineData("doctor")]
+    [InlineData("validate")]
     public void Every_verb_has_help_with_an_example(string verb)
     {
         CliResult result = Cli.Run(verb, "--help");
@@ -137,6 +138,9 @@ public class CommandLineTests
         { ["stand", "wagtail", "--steps", "1"], 2, "101" },
         { ["weigh", "wagtail", "--altitude", "90000"], 2, "5000" },
         { ["weigh", "wagtail", "--altitude", "NaN"], 2, "5000" },
+        { ["weigh", "wagtail", "--altitude"], 2, "--altitude needs a value" },
+        { ["validate", "--plots"], 2, "--plots needs a folder" },
+        { ["validate", "--plots", ""], 2, "--plots needs a folder" },
     };
 
     [Theory]

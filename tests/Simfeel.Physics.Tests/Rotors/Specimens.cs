@@ -4,7 +4,7 @@ using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Physics.Tests.Rotors;
 
-/// <summary>Published rotors and sections, and the default propellers of the usual sizes.</summary>
+/// <summary>A tabulated section, blades for closed forms, and the default propellers of the usual sizes.</summary>
 internal static class Specimens
 {
     public const double Inch = 0.0254;
@@ -23,66 +23,25 @@ internal static class Specimens
         ("10 x 5, 2 blades", 10 * Inch, 5 * Inch, 2, 12000),
     ];
 
-    /// <summary>XFOIL 6.99, Ncrit 4, Mach 0: section SDA1075 of Deters, Ananda and Selig, AIAA 2014-2151.</summary>
-    public static readonly double[] SdaReynolds = [20e3, 30e3, 40e3, 60e3, 80e3, 100e3];
+    /// <summary>A section of our own, given as a table: what a small cambered one looks like, rounded.</summary>
+    public static readonly double[] TableReynolds = [20e3, 100e3];
 
-    public static readonly double[] SdaAnglesDeg = [-6, -4, -2, 0, 2, 4, 6, 8, 10, 12, 14, 16];
+    public static readonly double[] TableAnglesDeg = [-6, -2, 2, 6, 10, 14, 16];
 
-    public static readonly ImmutableArray<double>[] SdaLift =
+    public static readonly ImmutableArray<double>[] TableLift =
     [
-        [-0.4793, -0.3358, -0.1024, 0.1228, 0.3865, 0.5838, 0.7458, 0.8727, 0.9018, 0.8688, 0.8669, 0.8850],
-        [-0.4823, -0.3266, -0.0856, 0.2167, 0.4233, 0.6175, 0.8034, 0.9667, 1.0721, 1.0277, 0.9039, 0.8970],
-        [-0.4900, -0.3263, -0.0608, 0.2287, 0.4256, 0.6255, 0.8220, 0.9977, 1.1131, 1.1038, 1.0302, 0.9220],
-        [-0.4976, -0.2994, -0.0464, 0.2203, 0.4220, 0.6314, 0.8357, 1.0224, 1.1552, 1.1519, 1.0883, 1.0145],
-        [-0.5012, -0.2735, -0.0467, 0.2139, 0.4204, 0.6328, 0.8414, 1.0341, 1.1808, 1.1942, 1.1260, 1.0568],
-        [-0.5031, -0.2639, -0.0500, 0.2100, 0.4185, 0.6332, 0.8443, 1.0412, 1.1961, 1.2292, 1.1675, 1.0824],
+        [-0.48, -0.10, 0.39, 0.75, 0.90, 0.87, 0.88],
+        [-0.50, -0.05, 0.42, 0.84, 1.20, 1.17, 1.08],
     ];
 
-    public static readonly ImmutableArray<double>[] SdaDrag =
+    public static readonly ImmutableArray<double>[] TableDrag =
     [
-        [0.04332, 0.03197, 0.02909, 0.03173, 0.03575, 0.04130, 0.04948, 0.06172, 0.08445, 0.12027, 0.15515, 0.18996],
-        [0.03587, 0.02647, 0.02446, 0.02507, 0.02737, 0.03064, 0.03538, 0.04241, 0.05310, 0.08050, 0.13789, 0.17922],
-        [0.03169, 0.02347, 0.02093, 0.02118, 0.02282, 0.02523, 0.02892, 0.03449, 0.04354, 0.06353, 0.10248, 0.16703],
-        [0.02669, 0.01970, 0.01702, 0.01703, 0.01813, 0.01999, 0.02293, 0.02740, 0.03507, 0.05367, 0.08935, 0.13664],
-        [0.02366, 0.01737, 0.01510, 0.01476, 0.01565, 0.01733, 0.01993, 0.02392, 0.03085, 0.04730, 0.08281, 0.12681],
-        [0.02167, 0.01598, 0.01389, 0.01329, 0.01411, 0.01567, 0.01809, 0.02178, 0.02830, 0.04256, 0.07587, 0.12199],
+        [0.043, 0.029, 0.036, 0.049, 0.084, 0.155, 0.190],
+        [0.022, 0.013, 0.014, 0.018, 0.028, 0.076, 0.122],
     ];
 
-    public static TabulatedPolar Sda1075 { get; } =
-        new([.. SdaAnglesDeg.Select(Radians)], SdaReynolds, SdaLift, SdaDrag);
-
-    /// <summary>DA4002 5 x 3.75, two blades: measured geometry, UIUC Propeller Data Site, volume 2.</summary>
-    public static RotorGeometry Da4002 { get; } = new(
-        5 * Inch,
-        2,
-        [
-            Station(0.15, 0.1253, 41.47), Station(0.20, 0.1121, 44.05), Station(0.25, 0.1384, 40.14),
-            Station(0.30, 0.1594, 36.43), Station(0.35, 0.1705, 33.12), Station(0.40, 0.1760, 30.11),
-            Station(0.45, 0.1780, 27.73), Station(0.50, 0.1783, 25.86), Station(0.55, 0.1778, 24.09),
-            Station(0.60, 0.1788, 22.40), Station(0.65, 0.1801, 20.92), Station(0.70, 0.1797, 19.82),
-            Station(0.75, 0.1804, 18.93), Station(0.80, 0.1810, 18.17), Station(0.85, 0.1796, 17.53),
-            Station(0.90, 0.1793, 16.84), Station(0.95, 0.1555, 14.43), Station(1.00, 0.0226, 15.52),
-        ],
-        0.15,
-        Sda1075);
-
-    /// <summary>Direct-drive 5 x 3, two blades, section unknown: measured geometry, UIUC Propeller Data Site, volume 2.</summary>
-    public static RotorGeometry Gws5x3 { get; } = new(
-        5 * Inch,
-        2,
-        [
-            Station(0.15, 0.2290, 17.20), Station(0.20, 0.2344, 18.06), Station(0.30, 0.2372, 19.63),
-            Station(0.40, 0.2386, 20.54), Station(0.50, 0.2361, 20.24), Station(0.55, 0.2321, 19.49),
-            Station(0.60, 0.2261, 18.34), Station(0.65, 0.2177, 17.00), Station(0.70, 0.2078, 15.77),
-            Station(0.75, 0.1967, 14.73), Station(0.80, 0.1842, 13.77), Station(0.85, 0.1696, 12.90),
-            Station(0.90, 0.1532, 12.26), Station(0.95, 0.1266, 11.66), Station(1.00, 0.0242, 5.75),
-        ],
-        0.15,
-        LowReynoldsPolar.Instance);
-
-    /// <summary>DA4002 with the default section in place of its own.</summary>
-    public static RotorGeometry Da4002DefaultSection { get; } =
-        new(Da4002.Diameter, Da4002.Blades, Da4002.Stations, Da4002.RootCutOut, LowReynoldsPolar.Instance);
+    public static TabulatedPolar Tabulated { get; } =
+        new([.. TableAnglesDeg.Select(Radians)], TableReynolds, TableLift, TableDrag);
 
     public static RotorGeometry Default(int index)
     {
@@ -105,6 +64,4 @@ internal static class Specimens
     }
 
     public static double FigureOfMerit(double ct, double cp) => Math.Sqrt(2 / Math.PI) * Math.Pow(ct, 1.5) / cp;
-
-    private static BladeStation Station(double radius, double chord, double twistDeg) => new(radius, chord, Radians(twistDeg));
 }
