@@ -52,14 +52,14 @@ public sealed class BoundsCase : ValidationCase
             LegendPlace.UpperLeft);
         return new(new(Title, 2, 380, [merit, efficiency]),
         [
-            Limit("figure of merit of the model", hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Model)))),
-            Limit("figure of merit as measured", hover.Select(run => new Comparison(1, RotorRun.FigureOfMerit(run.Published)))),
-            Limit("efficiency of the model", model.Select(p => new Comparison(p.Ideal, p.Efficiency))),
-            Limit("efficiency as measured", measured.Select(p => new Comparison(p.Ideal, p.Efficiency))),
+            Limit("figure of merit of the model", hover.Select(run => new PublishedPair(1, RotorRun.FigureOfMerit(run.Model)))),
+            Limit("figure of merit as measured", hover.Select(run => new PublishedPair(1, RotorRun.FigureOfMerit(run.Published)))),
+            Limit("efficiency of the model", model.Select(p => new PublishedPair(p.Ideal, p.Efficiency))),
+            Limit("efficiency as measured", measured.Select(p => new PublishedPair(p.Ideal, p.Efficiency))),
         ]);
     }
 
-    private static ValidationCheck Limit(string what, IEnumerable<Comparison> points) =>
+    private static ValidationCheck Limit(string what, IEnumerable<PublishedPair> points) =>
         new(what, CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore, [.. points]);
 
     private static (double Ideal, double Efficiency) Point(double advance, Loads loads) =>

@@ -56,10 +56,10 @@ public sealed class CaradonnaTungCase : ValidationCase
             LegendPlace.UpperLeft);
         return new(new(Title, 2, 380, [shape, absolute]),
         [
-            ValidationCheck.Shares("CT at 12 over CT at 8 deg", 0.12, Measured.Select(m => new Comparison(m.Twelve / m.Eight, twelve / eight))),
+            ValidationCheck.Shares("CT at 12 over CT at 8 deg", 0.12, Measured.Select(m => new PublishedPair(m.Twelve / m.Eight, twelve / eight))),
             ValidationCheck.Shares(
                 "CT at 8 over CT at 5 deg", 0.12,
-                Measured.Where(m => !double.IsNaN(m.Five)).Select(m => new Comparison(m.Eight / m.Five, eight / five))),
+                Measured.Where(m => !double.IsNaN(m.Five)).Select(m => new PublishedPair(m.Eight / m.Five, eight / five))),
         ]);
     }
 

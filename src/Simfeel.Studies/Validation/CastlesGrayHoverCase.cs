@@ -38,10 +38,10 @@ public sealed class CastlesGrayHoverCase : ValidationCase
             Chart("Torque", "(CQ less CQ of zero thrust) x 10000", 1e4, run => run.CP, p => p.Torque, 1),
         ]),
         [
-            ValidationCheck.Shares("CT, run 15", 0.15, Run15.Select((p, i) => new Comparison(p.Thrust, run15[i].CT))),
-            ValidationCheck.Shares("CQ - CQ0, run 15", 0.10, Run15.Select((p, i) => new Comparison(p.Torque, run15[i].CP))),
-            ValidationCheck.Shares("CT, run 16", 0.15, Run16.Select((p, i) => new Comparison(p.Thrust, run16[i].CT))),
-            ValidationCheck.Shares("CQ - CQ0, run 16", 0.20, Run16.Select((p, i) => new Comparison(p.Torque, run16[i].CP)), BoundBasis.FromRun),
+            ValidationCheck.Shares("CT, run 15", 0.15, Run15.Select((p, i) => new PublishedPair(p.Thrust, run15[i].CT))),
+            ValidationCheck.Shares("CQ - CQ0, run 15", 0.10, Run15.Select((p, i) => new PublishedPair(p.Torque, run15[i].CP))),
+            ValidationCheck.Shares("CT, run 16", 0.15, Run16.Select((p, i) => new PublishedPair(p.Thrust, run16[i].CT))),
+            ValidationCheck.Shares("CQ - CQ0, run 16", 0.20, Run16.Select((p, i) => new PublishedPair(p.Torque, run16[i].CP)), BoundBasis.FromRun),
         ]);
     }
 

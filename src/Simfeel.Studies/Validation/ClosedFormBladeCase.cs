@@ -51,14 +51,14 @@ public sealed class ClosedFormBladeCase : ValidationCase
             Chart("Induced power", "error of CP, share of CP", power, LegendPlace.None),
         ]),
         [
-            ValidationCheck.Shares("CT with 2000 annuli", 1e-6, Rotors.Select((r, i) => new Comparison(r.Thrust, finest[i].CT))),
-            ValidationCheck.Shares("induced CP with 2000 annuli", 1e-6, Rotors.Select((r, i) => new Comparison(r.Power, finest[i].CP))),
+            ValidationCheck.Shares("CT with 2000 annuli", 1e-6, Rotors.Select((r, i) => new PublishedPair(r.Thrust, finest[i].CT))),
+            ValidationCheck.Shares("induced CP with 2000 annuli", 1e-6, Rotors.Select((r, i) => new PublishedPair(r.Power, finest[i].CP))),
             ValidationCheck.Differences("order of convergence of CT up to 200 annuli", 0.2, thrust.SelectMany(errors => Orders(errors[..4]))),
         ]);
     }
 
-    private static IEnumerable<Comparison> Orders(double[] errors) =>
-        errors.Zip(errors.Skip(1), (coarse, fine) => new Comparison(2, Math.Log2(coarse / fine)));
+    private static IEnumerable<PublishedPair> Orders(double[] errors) =>
+        errors.Zip(errors.Skip(1), (coarse, fine) => new PublishedPair(2, Math.Log2(coarse / fine)));
 
     private static Chart Chart(string title, string label, double[][] errors, LegendPlace legend) => new(
         title,

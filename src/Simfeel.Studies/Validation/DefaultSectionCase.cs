@@ -50,16 +50,16 @@ public abstract class DefaultSectionCase : ValidationCase
         i == 0 ? LegendPlace.UpperLeft : LegendPlace.None))]);
 
     /// <summary>Published values of a table within some angles, and the default section's.</summary>
-    private protected List<Comparison> Points(SectionTable table, double fromDeg, double toDeg, double shiftDeg = 0) =>
+    private protected List<PublishedPair> Points(SectionTable table, double fromDeg, double toDeg, double shiftDeg = 0) =>
     [
         .. table.Reynolds.SelectMany((re, row) => table.AnglesDeg
             .Select((angle, i) => (Angle: angle, Value: Values(table)[row][i]))
             .Where(p => !double.IsNaN(p.Value) && p.Angle >= fromDeg && p.Angle <= toDeg)
-            .Select(p => new Comparison(p.Value, Model(p.Angle - shiftDeg, re)))),
+            .Select(p => new PublishedPair(p.Value, Model(p.Angle - shiftDeg, re)))),
     ];
 
     /// <summary>SDA1075 at angles that give the default section the same lift.</summary>
-    private protected List<Comparison> Fitted(double toDeg) => Points(SectionTables.Sda1075, -4, toDeg, CamberDeg);
+    private protected List<PublishedPair> Fitted(double toDeg) => Points(SectionTables.Sda1075, -4, toDeg, CamberDeg);
 
     private IEnumerable<(double, double)> Row(SectionTable table, double reynolds)
     {

@@ -44,10 +44,10 @@ public sealed class GroundEffectCase : ValidationCase
         return new(new(Title, 1, 380, [chart with { Title = "One rotor at equal power" }]),
         [
             // Published to six decimals.
-            ValidationCheck.Differences("thrust ratio without speed", 1e-6, Hover.Select(p => new Comparison(p.Ratio, GroundEffect.ThrustRatio(p.Height, 0)))),
+            ValidationCheck.Differences("thrust ratio without speed", 1e-6, Hover.Select(p => new PublishedPair(p.Ratio, GroundEffect.ThrustRatio(p.Height, 0)))),
             new(
                 "falls with height", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore,
-                [.. heights.Skip(1).Zip(heights, (high, low) => new Comparison(GroundEffect.ThrustRatio(low, 0), GroundEffect.ThrustRatio(high, 0)))]),
+                [.. heights.Skip(1).Zip(heights, (high, low) => new PublishedPair(GroundEffect.ThrustRatio(low, 0), GroundEffect.ThrustRatio(high, 0)))]),
             ValidationCheck.Differences("is 1 at 100 radii", 1e-5, [new(1, GroundEffect.ThrustRatio(100, 0)), new(1, GroundEffect.ThrustRatio(100, 1))]),
         ]);
     }

@@ -79,7 +79,7 @@ public sealed class KnightHefnerCase : ValidationCase
             new("CQ rises from 0 to 2 to 4 deg", CheckRule.NeverBelow, false, 0, BoundBasis.SetBefore, Rises(loads => loads.CP)),
             ValidationCheck.Shares(
                 "section lift up to 9 deg", 0.10,
-                Section.Where(s => s.AngleDeg < 9).Select(s => new Comparison(s.Lift, Slope * RotorRun.Radians(s.AngleDeg))), BoundBasis.FromRun),
+                Section.Where(s => s.AngleDeg < 9).Select(s => new PublishedPair(s.Lift, Slope * RotorRun.Radians(s.AngleDeg))), BoundBasis.FromRun),
         ]);
 
         ValidationCheck[] Band(string where, double from, double to, double thrust, double torque) =>
@@ -88,9 +88,9 @@ public sealed class KnightHefnerCase : ValidationCase
             ValidationCheck.Shares($"CQ at {where}", torque, At(from, to, torque: true)),
         ];
 
-        List<Comparison> At(double from, double to, bool torque)
+        List<PublishedPair> At(double from, double to, bool torque)
         {
-            List<Comparison> points = [];
+            List<PublishedPair> points = [];
             for (int i = 0; i < Measured.Length; i++)
             {
                 if (Measured[i].PitchDeg < from || Measured[i].PitchDeg > to) continue;
@@ -100,7 +100,7 @@ public sealed class KnightHefnerCase : ValidationCase
             return points;
         }
 
-        Comparison[] Rises(Func<Loads, double> of) =>
+        PublishedPair[] Rises(Func<Loads, double> of) =>
         [
             new(of(two[0]), of(two[1])), new(of(two[1]), of(two[2])), new(of(five[0]), of(five[1])), new(of(five[1]), of(five[2])),
         ];

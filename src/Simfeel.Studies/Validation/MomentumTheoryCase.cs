@@ -58,21 +58,21 @@ public sealed class MomentumTheoryCase : ValidationCase
             LegendPlace.UpperRight);
         return new(new(Title, 2, 360, [axial, edgewise]),
         [
-            ValidationCheck.Differences("v/v_h in climb", 1e-9, Climb.Select(p => new Comparison(p.Ratio, MomentumTheory.ClimbRatio(p.X)))),
+            ValidationCheck.Differences("v/v_h in climb", 1e-9, Climb.Select(p => new PublishedPair(p.Ratio, MomentumTheory.ClimbRatio(p.X)))),
             ValidationCheck.Differences(
-                "v/v_h in climb, single branch", 1e-9, Climb.Select(p => new Comparison(p.Ratio, MomentumTheory.InducedVelocityRatio(p.X)))),
-            ValidationCheck.Differences("v/v_h as a windmill", 1e-9, Windmill.Select(p => new Comparison(p.Ratio, MomentumTheory.WindmillRatio(p.X)))),
+                "v/v_h in climb, single branch", 1e-9, Climb.Select(p => new PublishedPair(p.Ratio, MomentumTheory.InducedVelocityRatio(p.X)))),
+            ValidationCheck.Differences("v/v_h as a windmill", 1e-9, Windmill.Select(p => new PublishedPair(p.Ratio, MomentumTheory.WindmillRatio(p.X)))),
             // The branch joins at induction 0.4, x = -2.04.
             ValidationCheck.Differences(
                 "v/v_h as a windmill, single branch from 2.5 v_h on", 1e-9,
-                Windmill.Where(p => p.X <= -2.5).Select(p => new Comparison(p.Ratio, MomentumTheory.InducedVelocityRatio(p.X)))),
+                Windmill.Where(p => p.X <= -2.5).Select(p => new PublishedPair(p.Ratio, MomentumTheory.InducedVelocityRatio(p.X)))),
             // Published to six decimals.
             ValidationCheck.Differences(
-                "P/P_h as a windmill", 1e-6, Windmill.Select(p => new Comparison(p.Power, p.X + MomentumTheory.WindmillRatio(p.X)))),
-            ValidationCheck.Differences("v/v_h edge-on", 1e-9, Edgewise.Select(p => new Comparison(p.Ratio, MomentumTheory.EdgewiseRatio(p.X)))),
+                "P/P_h as a windmill", 1e-6, Windmill.Select(p => new PublishedPair(p.Power, p.X + MomentumTheory.WindmillRatio(p.X)))),
+            ValidationCheck.Differences("v/v_h edge-on", 1e-9, Edgewise.Select(p => new PublishedPair(p.Ratio, MomentumTheory.EdgewiseRatio(p.X)))),
             ValidationCheck.Differences(
                 "thrust of that v/v_h, single branch", 1e-8,
-                Edgewise.Select(p => new Comparison(1, p.Ratio * MomentumTheory.MassFlowSpeed(p.Ratio, 0, p.X)))),
+                Edgewise.Select(p => new PublishedPair(1, p.Ratio * MomentumTheory.MassFlowSpeed(p.Ratio, 0, p.X)))),
         ]);
     }
 }

@@ -19,7 +19,7 @@ public abstract class PropellerCase : ValidationCase
     internal RotorGeometry Geometry => Propeller.Measured(SectionTables.Sda1075Polar);
 
     /// <summary>What is asked of CT in axial flow up to J 0.6.</summary>
-    private protected abstract IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<Comparison> points);
+    private protected abstract IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<PublishedPair> points);
 
     /// <inheritdoc/>
     public override CaseResult Run()
@@ -36,10 +36,10 @@ public abstract class PropellerCase : ValidationCase
                 ChartSeries.Curve("CP Simfeel", 2, 1200, 8000, 34, rpm => RotorRun.Propeller(geometry, rpm, 0).CP),
             ],
             LegendPlace.LowerRight);
-        (Comparison Thrust, Comparison Power)[] slow = [.. Propeller.Sweeps.SelectMany(sweep => sweep.Points
+        (PublishedPair Thrust, PublishedPair Power)[] slow = [.. Propeller.Sweeps.SelectMany(sweep => sweep.Points
             .Where(p => p.Advance <= 0.6)
             .Select(p => (p, Loads: RotorRun.Propeller(geometry, sweep.Rpm, p.Advance)))
-            .Select(pair => (new Comparison(pair.p.Thrust, pair.Loads.CT), new Comparison(pair.p.Power, pair.Loads.CP))))];
+            .Select(pair => (new PublishedPair(pair.p.Thrust, pair.Loads.CT), new PublishedPair(pair.p.Power, pair.Loads.CP))))];
         return new(new(Title, 2, 350,
         [
             stand,
@@ -50,16 +50,16 @@ public abstract class PropellerCase : ValidationCase
                 p => p.Advance * p.Thrust / p.Power, (j, loads) => j * loads.CT / loads.CP, LegendPlace.None),
         ]),
         [
-            ValidationCheck.Shares("static CT", 0.20, Propeller.Static.Select((p, i) => new Comparison(p.Thrust, still[i].CT))),
-            ValidationCheck.Shares("static CP", 0.35, Propeller.Static.Select((p, i) => new Comparison(p.Power, still[i].CP))),
+            ValidationCheck.Shares("static CT", 0.20, Propeller.Static.Select((p, i) => new PublishedPair(p.Thrust, still[i].CT))),
+            ValidationCheck.Shares("static CP", 0.35, Propeller.Static.Select((p, i) => new PublishedPair(p.Power, still[i].CP))),
             .. AxialThrust([.. slow.Select(p => p.Thrust)]),
             ValidationCheck.Shares("axial CP, J up to 0.6", 0.25, slow.Select(p => p.Power)),
             ValidationCheck.Differences(
                 "J without thrust", 0.07,
-                Propeller.Sweeps.Select((sweep, i) => new Comparison(MeasuredZero(sweep), zero[i])).Where(p => !double.IsNaN(p.Published))),
+                Propeller.Sweeps.Select((sweep, i) => new PublishedPair(MeasuredZero(sweep), zero[i])).Where(p => !double.IsNaN(p.Published))),
             ValidationCheck.Differences(
                 "J of best efficiency", 0.08,
-                Propeller.Sweeps.Select((sweep, i) => new Comparison(
+                Propeller.Sweeps.Select((sweep, i) => new PublishedPair(
                     sweep.Points.MaxBy(p => p.Advance * p.Thrust / p.Power).Advance, BestAdvance(geometry, sweep.Rpm, zero[i])))),
         ]);
     }
@@ -120,7 +120,7 @@ public sealed class Da4002Case : PropellerCase
 
     internal override MeasuredPropeller Propeller => Da4002.Propeller;
 
-    private protected override IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<Comparison> points) =>
+    private protected override IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<PublishedPair> points) =>
         [ValidationCheck.Shares("axial CT, J up to 0.6", 0.15, points)];
 }
 
@@ -143,7 +143,7 @@ public sealed class Da4022Case : PropellerCase
 
     internal override MeasuredPropeller Propeller => Da4022.Propeller;
 
-    private protected override IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<Comparison> points) =>
+    private protected override IEnumerable<ValidationCheck> AxialThrust(IReadOnlyList<PublishedPair> points) =>
     [
         new("axial CT, J up to 0.6, mean", CheckRule.MeanWithin, true, 0.20, BoundBasis.SetBefore, points),
         ValidationCheck.Shares("axial CT, J up to 0.6, each", 0.40, points, BoundBasis.FromRun),

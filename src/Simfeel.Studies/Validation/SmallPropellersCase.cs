@@ -56,7 +56,7 @@ public sealed class SmallPropellersCase : ValidationCase
     }
 
     /// <summary>The highest speeds of two propellers with airspeed, where thrust is still worth the name.</summary>
-    private static IEnumerable<Comparison> Axial(Func<Loads, double> of)
+    private static IEnumerable<PublishedPair> Axial(Func<Loads, double> of)
     {
         foreach (MeasuredPropeller propeller in SmallPropellers.WithBlades.Where(p => p.Sweeps.Length > 0 && p.Blades == 2))
         {
@@ -79,14 +79,14 @@ public sealed class SmallPropellersCase : ValidationCase
     private static List<(Loads Published, Loads Model)> Turn(MeasuredPropeller propeller, RotorGeometry geometry) =>
         [.. propeller.Static.Select(p => (new Loads(p.Thrust, p.Power), RotorRun.Propeller(geometry, p.Rpm, 0)))];
 
-    private static List<Comparison> Of(
+    private static List<PublishedPair> Of(
         List<PropellerErrors> all, Func<PropellerErrors, List<(Loads Published, Loads Model)>> runs, Func<Loads, double> of) =>
-        [.. all.SelectMany(e => runs(e)).Select(p => new Comparison(of(p.Published), of(p.Model)))];
+        [.. all.SelectMany(e => runs(e)).Select(p => new PublishedPair(of(p.Published), of(p.Model)))];
 
     /// <summary>Each propeller's mean ratio of model to measurement, beside 1.</summary>
-    private static List<Comparison> Means(
+    private static List<PublishedPair> Means(
         List<PropellerErrors> all, Func<PropellerErrors, List<(Loads Published, Loads Model)>> runs, Func<Loads, double> of) =>
-        [.. all.Select(e => new Comparison(1, runs(e).Average(p => of(p.Model) / of(p.Published))))];
+        [.. all.Select(e => new PublishedPair(1, runs(e).Average(p => of(p.Model) / of(p.Published))))];
 
     private static Chart Chart(string title, IEnumerable<PropellerErrors> fromTop, Func<Loads, double> of, LegendPlace legend)
     {

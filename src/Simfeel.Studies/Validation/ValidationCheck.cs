@@ -1,7 +1,7 @@
 namespace Simfeel.Studies.Validation;
 
 /// <summary>A published value and the model's for the same state.</summary>
-public readonly record struct Comparison(double Published, double Model);
+public readonly record struct PublishedPair(double Published, double Model);
 
 /// <summary>What a check asks of its points.</summary>
 public enum CheckRule
@@ -40,7 +40,7 @@ public enum BoundBasis
 /// <param name="Basis">Where the bound comes from.</param>
 /// <param name="Points">Published values and the model's, at least one.</param>
 public sealed record ValidationCheck(
-    string What, CheckRule Rule, bool Relative, double Bound, BoundBasis Basis, IReadOnlyList<Comparison> Points)
+    string What, CheckRule Rule, bool Relative, double Bound, BoundBasis Basis, IReadOnlyList<PublishedPair> Points)
 {
     /// <summary>Mean of the errors, with sign.</summary>
     public double MeanError => Points.Average(Error);
@@ -67,14 +67,14 @@ public sealed record ValidationCheck(
     };
 
     /// <summary>Error of one point: a share of the published value, or the difference.</summary>
-    public double Error(Comparison point) =>
+    public double Error(PublishedPair point) =>
         Relative ? (point.Model / point.Published) - 1 : point.Model - point.Published;
 
     /// <summary>Errors as shares of the published values, none beyond the bound.</summary>
-    public static ValidationCheck Shares(string what, double bound, IEnumerable<Comparison> points, BoundBasis basis = BoundBasis.SetBefore) =>
+    public static ValidationCheck Shares(string what, double bound, IEnumerable<PublishedPair> points, BoundBasis basis = BoundBasis.SetBefore) =>
         new(what, CheckRule.WorstWithin, true, bound, basis, [.. points]);
 
     /// <summary>Differences, none beyond the bound.</summary>
-    public static ValidationCheck Differences(string what, double bound, IEnumerable<Comparison> points, BoundBasis basis = BoundBasis.SetBefore) =>
+    public static ValidationCheck Differences(string what, double bound, IEnumerable<PublishedPair> points, BoundBasis basis = BoundBasis.SetBefore) =>
         new(what, CheckRule.WorstWithin, false, bound, basis, [.. points]);
 }

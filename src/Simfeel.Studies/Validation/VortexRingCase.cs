@@ -67,21 +67,21 @@ public sealed class VortexRingCase : ValidationCase
                 Below2([.. Run4, .. Run5])),
             new("v/v_h of run 3 (not fitted)", CheckRule.RootMeanSquareWithin, false, 0.35, BoundBasis.SetBefore, Below2(Run3)),
             ValidationCheck.Differences(
-                "quartic, values worked out apart", 1e-6, Quartic.Select(p => new Comparison(p.Ratio, MomentumTheory.VortexRingQuartic(-p.Descent, 1)))),
+                "quartic, values worked out apart", 1e-6, Quartic.Select(p => new PublishedPair(p.Ratio, MomentumTheory.VortexRingQuartic(-p.Descent, 1)))),
             ValidationCheck.Differences(
-                "branch beside the quartic", 0.25, Quartic.Select(p => new Comparison(p.Ratio, MomentumTheory.InducedVelocityRatio(-p.Descent)))),
+                "branch beside the quartic", 0.25, Quartic.Select(p => new PublishedPair(p.Ratio, MomentumTheory.InducedVelocityRatio(-p.Descent)))),
             ValidationCheck.Shares(
                 "branch beside momentum theory from 2.5 v_h on", 0.20,
-                new[] { 2.5, 3, 4 }.Select(d => new Comparison(MomentumTheory.WindmillRatio(-d), MomentumTheory.InducedVelocityRatio(-d)))),
-            ValidationCheck.Differences("descent of ideal autorotation over v_h", 0.2, Autorotation.Select(d => new Comparison(d, autorotation))),
+                new[] { 2.5, 3, 4 }.Select(d => new PublishedPair(MomentumTheory.WindmillRatio(-d), MomentumTheory.InducedVelocityRatio(-d)))),
+            ValidationCheck.Differences("descent of ideal autorotation over v_h", 0.2, Autorotation.Select(d => new PublishedPair(d, autorotation))),
             new(
                 "CQ negative from 2.1 v_h on", CheckRule.NeverAbove, false, 0, BoundBasis.SetBefore,
-                [.. new[] { 2.1, 2.17, 2.5, 3 }.Select(d => new Comparison(0, CastlesGrayRotor.DescentTorque(d)))]),
+                [.. new[] { 2.1, 2.17, 2.5, 3 }.Select(d => new PublishedPair(0, CastlesGrayRotor.DescentTorque(d)))]),
         ]);
     }
 
-    private static List<Comparison> Below2(DescentRow[] run) =>
-        [.. run.Where(p => p.Descent <= 2).Select(p => new Comparison(p.Induced, MomentumTheory.InducedVelocityRatio(-p.Descent)))];
+    private static List<PublishedPair> Below2(DescentRow[] run) =>
+        [.. run.Where(p => p.Descent <= 2).Select(p => new PublishedPair(p.Induced, MomentumTheory.InducedVelocityRatio(-p.Descent)))];
 
     private static Chart Velocity() => new(
         "Induced velocity", new("descent speed over v_h", -0.05, 4), new("induced velocity v over v_h", 0, 3.2),

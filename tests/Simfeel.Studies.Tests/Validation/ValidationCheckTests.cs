@@ -5,7 +5,7 @@ namespace Simfeel.Studies.Tests.Validation;
 /// <summary>Arithmetic of the checks, by hand, and that each rule can fail.</summary>
 public class ValidationCheckTests
 {
-    private static readonly Comparison[] Points = [new(2, 2.2), new(4, 3.8), new(10, 10)];
+    private static readonly PublishedPair[] Points = [new(2, 2.2), new(4, 3.8), new(10, 10)];
 
     [Fact]
     public void Errors_are_shares_or_differences_with_sign()
