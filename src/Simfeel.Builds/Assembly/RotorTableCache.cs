@@ -19,6 +19,8 @@ internal static class RotorTableCache
     /// <summary>The table of a propeller.</summary>
     public static RotorTable Get(PropellerBlades blades, AirState air)
     {
+        // what stations replace must not make two tables of one shape
+        if (blades.Stations is not null) blades = blades with { Pitch = 0, ChordScale = 1 };
         Lazy<RotorTable> table;
         lock (Gate)
         {
@@ -37,7 +39,7 @@ internal static class RotorTableCache
     {
         if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1)
             return Scaled(Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air), blades);
-        return RotorTableBuilder.Build(RotorGeometry.FromPitch(blades.Diameter, blades.Pitch, blades.Count, blades.ChordScale), air);
+        return RotorTableBuilder.Build(blades.Geometry(), air);
     }
 
     /// <summary>Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag.</summary>
