@@ -25,6 +25,16 @@ internal static class BuildLibrary
         return BuildAssembler.Assemble(result.Build, air);
     }
 
+    /// <summary>Reads the propeller alone, of a build or of a file that holds nothing else; warnings go to standard error.</summary>
+    /// <exception cref="UserError">The propeller cannot be read or is wrong.</exception>
+    public static (string Name, PropellerSpec Propeller) LoadPropeller(string nameOrPath)
+    {
+        PropellerResult result = BuildReader.ReadPropeller(PathOf(nameOrPath));
+        if (result.Propeller is null) throw new UserError(result.Diagnostics);
+        foreach (Diagnostic warning in result.Diagnostics) Console.Error.WriteLine(warning);
+        return (result.Name, result.Propeller);
+    }
+
     private static string PathOf(string nameOrPath)
     {
         if (File.Exists(nameOrPath) || Directory.Exists(nameOrPath)) return nameOrPath;

@@ -60,7 +60,8 @@ internal static class CommandLineApp
             config.AddCommand<StandCommand>("stand")
                 .WithDescription("A virtual thrust stand: thrust, current, efficiency and torque reserve over throttle.")
                 .WithExample("stand", "wagtail")
-                .WithExample("stand", "mine.toml", "--all", "--charge", "50");
+                .WithExample("stand", "mine.toml", "--all", "--charge", "50")
+                .WithExample("stand", "--propeller", "wagtail", "--rpm", "12000,24000", "--axial", "0..30", "--points", "7");
             config.AddCommand<CompareCommand>("compare")
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")

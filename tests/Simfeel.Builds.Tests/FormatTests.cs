@@ -37,6 +37,15 @@ public class FormatTests
         foreach (string table in BuildFormat.Tables) Assert.Contains($"[{table}]", text, StringComparison.Ordinal);
     }
 
+    /// <summary>The tables of the README are those of the format.</summary>
+    [Fact]
+    public void ReadmeShowsTheReference()
+    {
+        string readme = File.ReadAllText(Path.Combine(BuildText.StarterDirectory(), "..", "..", "README.md"));
+        foreach (string table in FormatReference.Markdown().Split("\n\n", StringSplitOptions.RemoveEmptyEntries))
+            Assert.Contains("\n" + table.TrimEnd() + "\n\n", readme, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("", "abc", 3)]
     [InlineData("kitten", "sitting", 3)]

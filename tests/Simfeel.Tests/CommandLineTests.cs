@@ -51,6 +51,29 @@ public class CommandLineTests
     }
 
     [Fact]
+    public void Stand_tells_what_a_tired_pack_takes_away()
+    {
+        JsonElement fresh = Json(Cli.Run("stand", "sanderling", "--json", "--steps", "2", "--all", "--charge", "100", "--wear", "0"));
+        JsonElement worn = Json(Cli.Run("stand", "sanderling", "--json", "--steps", "2", "--all", "--charge", "20", "--wear", "100"));
+        JsonElement packs = fresh.GetProperty("tired_pack");
+        Assert.Equal(packs.GetRawText(), worn.GetProperty("tired_pack").GetRawText());
+        Assert.Equal(100, worn.GetProperty("wear_percent").GetDouble());
+        foreach (string field in (string[])["thrust_N", "rpm", "pack_voltage_V"])
+        {
+            // full throttle on the stand with these packs is the same working point
+            double before = packs.GetProperty("fresh").GetProperty(field).GetDouble(), after = packs.GetProperty("tired").GetProperty(field).GetDouble();
+            Assert.Equal(fresh.GetProperty("rows")[1].GetProperty(field).GetDouble(), before, 9);
+            Assert.Equal(worn.GetProperty("rows")[1].GetProperty(field).GetDouble(), after, 9);
+            string change = field switch { "thrust_N" => "thrust", "rpm" => field, _ => "pack_voltage" };
+            Assert.Equal(100 * (after - before) / before, packs.GetProperty("change_percent").GetProperty(change).GetDouble(), 6);
+            Assert.True(after < before);
+        }
+        Assert.True(packs.GetProperty("change_percent").GetProperty("hover_reserve_up").GetDouble() < 0);
+        string[] lines = Cli.Run("stand", "sanderling", "--steps", "2").Output.Trim().Split('\n');
+        Assert.StartsWith("Tired pack (20 percent charge, worn out)", lines[^1], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Compare_gives_the_promised_fields()
     {
         JsonElement root = Json(Cli.Run("compare", "wagtail", "curlew", "--json", "--seed", "5"));
@@ -136,6 +159,8 @@ public class CommandLineTests
         { ["stand", "wagtail", "--steps", "1.5"], 2, "whole number" },
         { ["stand", "wagtail", "--charge", "0"], 2, "5" },
         { ["stand", "wagtail", "--steps", "1"], 2, "101" },
+        { ["stand", "wagtail", "--wear", "101"], 2, "0 and 100" },
+        { ["stand", "wagtail", "--wear", "nan"], 2, "0 and 100" },
         { ["weigh", "wagtail", "--altitude", "90000"], 2, "5000" },
         { ["weigh", "wagtail", "--altitude", "NaN"], 2, "5000" },
         { ["weigh", "wagtail", "--altitude"], 2, "--altitude needs a value" },

@@ -5,7 +5,8 @@ namespace Simfeel.Builds.Assembly;
 
 /// <summary>
 /// Rotor tables by propeller and air, kept because one takes far longer to compute than anything else here. Safe for
-/// threads: the same table asked for twice at once is computed once. The oldest go first when there are too many.
+/// threads: the same table asked for twice at once is computed once. The oldest go first when there are too many. Behind
+/// it stands a <see cref="RotorTableStore"/> that outlives the process.
 /// </summary>
 internal static class RotorTableCache
 {
@@ -19,6 +20,8 @@ internal static class RotorTableCache
     /// <summary>The table of a propeller.</summary>
     public static RotorTable Get(PropellerBlades blades, AirState air)
     {
+        // what stations replace must not make two tables of one shape
+        if (blades.Stations is not null) blades = blades with { Pitch = 0, ChordScale = 1 };
         Lazy<RotorTable> table;
         lock (Gate)
         {
@@ -37,7 +40,18 @@ internal static class RotorTableCache
     {
         if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1)
             return Scaled(Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air), blades);
-        return RotorTableBuilder.Build(RotorGeometry.FromPitch(blades.Diameter, blades.Pitch, blades.Count, blades.ChordScale), air);
+        return Compute(blades.Geometry(), air, RotorTableStore.Default);
+    }
+
+    /// <summary>The table out of a store, else computed and stored.</summary>
+    internal static RotorTable Compute(RotorGeometry geometry, AirState air, RotorTableStore? store)
+    {
+        byte[]? key = store is null ? null : RotorTableKey.Of(geometry, air);
+        if (key is null) return RotorTableBuilder.Build(geometry, air);
+        if (store!.Load(key) is RotorTable stored) return stored;
+        RotorTable table = RotorTableBuilder.Build(geometry, air);
+        store.Save(key, table);
+        return table;
     }
 
     /// <summary>Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag.</summary>

@@ -10,6 +10,7 @@ internal static class SheetChecks
     {
         Version(sheet, bag);
         foreach (KeySpec key in BuildFormat.Keys.Where(k => k.Required && k.Table != "extra")) Need(sheet, bag, key.Path);
+        Blades(sheet, bag);
         if (sheet.Positions.Count == 0 && sheet.PositionsAt is null) Need(sheet, bag, "frame.wheelbase_mm");
         if (sheet.Positions.Count > 0)
         {
@@ -25,6 +26,23 @@ internal static class SheetChecks
             bag.Error(sheet.PlaceOf("motor.poles"), "motor.poles", sheet.Numbers["motor.poles"].Written, "Magnets come in pairs; allowed is an even whole number from 2 to 60.", "count the magnets of the bell");
         for (int i = 1; i <= sheet.ExtraCount; i++) Extra(sheet, bag, $"extra[{i}]");
         foreach (string axis in (string[])["roll", "pitch", "yaw"]) StickCurve(sheet, bag, axis);
+    }
+
+    /// <summary>What a file must hold that describes a propeller only.</summary>
+    public static void RunPropeller(BuildSheet sheet, DiagnosticBag bag)
+    {
+        Version(sheet, bag);
+        foreach (KeySpec key in BuildFormat.Keys.Where(k => k.Required && k.Table == "propeller")) Need(sheet, bag, key.Path);
+        Blades(sheet, bag);
+    }
+
+    /// <summary>Pitch and planform, or stations in their place.</summary>
+    private static void Blades(BuildSheet sheet, DiagnosticBag bag)
+    {
+        const string scale = "propeller.chord_scale";
+        if (sheet.StationsAt is null) Need(sheet, bag, "propeller.pitch_in");
+        else if (Given(sheet, scale))
+            bag.Warning(sheet.PlaceOf(scale), scale, sheet.Numbers[scale].Written, "The blade stations decide; this key is ignored.", "keep one of the two");
     }
 
     private static void Version(BuildSheet sheet, DiagnosticBag bag)

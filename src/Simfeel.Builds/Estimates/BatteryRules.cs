@@ -17,6 +17,11 @@ internal static class BatteryRules
     private const double PackDensity = 1500;
     private const double AmpereHour = 3600;
 
+    // Shares by which a worn-out pack differs from the new one. The trade calls a cell worn out at 80 % of its capacity; that
+    // its resistance has about doubled by then is common practice, too. (IEC 61960 ends its cycle test lower, at 60 %; from
+    // memory.)
+    private const double WornCapacityLoss = 0.2, WornResistanceGain = 1;
+
     public static BatterySpec Resolve(ValueLedger ledger, FrameSpec frame)
     {
         int cells = (int)ledger.Given("battery.cells");
@@ -37,10 +42,12 @@ internal static class BatteryRules
         double lead = ledger.OrDefault("battery.lead_resistance_mohm");
         double pair = ledger.OrRule("battery.pair_resistance_per_cell_mohm", 0.3 * perCell, 0.5);
         double full = ledger.OrDefault("battery.full_cell_voltage_V");
+        double wear = ledger.OrDefault("battery.wear_percent");
         return new BatterySpec
         {
             Cells = cells,
-            Capacity = capacity,
+            Capacity = (1 - (WornCapacityLoss * wear)) * capacity,
+            Wear = wear,
             CellVoltage = CellVoltage(round, full),
             Mass = mass,
             Size = size,
@@ -48,8 +55,8 @@ internal static class BatteryRules
                 ledger.OrDefault("battery.x_mm"),
                 ledger.OrDefault("battery.y_mm"),
                 ledger.OrRule("battery.z_mm", z, 0.1)),
-            SeriesResistance = (cells * perCell) + lead,
-            PairResistance = cells * pair,
+            SeriesResistance = (cells * (1 + (WornResistanceGain * wear)) * perCell) + lead,
+            PairResistance = cells * (1 + (WornResistanceGain * wear)) * pair,
             PairTime = ledger.OrDefault("battery.pair_time_s"),
             CurrentRating = ledger.OrRule("battery.current_rating_A", (round ? 10 : 100) * capacity / AmpereHour, 0.3),
             NominalEnergy = energy,

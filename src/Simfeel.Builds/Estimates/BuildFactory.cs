@@ -16,7 +16,7 @@ internal static class BuildFactory
         if (bag.HasErrors) return null;
         ValueLedger ledger = new(sheet);
         ledger.OrDefault("format");
-        PropellerSpec propeller = PropellerRules.Resolve(ledger);
+        PropellerSpec propeller = PropellerRules.Resolve(ledger, sheet);
         FrameSpec frame = FrameRules.Resolve(ledger, sheet, propeller.Blades.Diameter);
         MotorSpec motor = MotorRules.Resolve(ledger);
         Build build = new()
@@ -44,6 +44,13 @@ internal static class BuildFactory
         build = WithMeasured(build, ledger, sheet, bag);
         ConsistencyChecks.Run(build, sheet, bag);
         return bag.HasErrors ? null : build with { Values = ledger.Values() };
+    }
+
+    /// <summary>The propeller alone, or null where something is missing; findings are in <paramref name="bag"/>.</summary>
+    public static PropellerSpec? MakePropeller(BuildSheet sheet, DiagnosticBag bag)
+    {
+        SheetChecks.RunPropeller(sheet, bag);
+        return bag.HasErrors ? null : PropellerRules.Resolve(new(sheet), sheet);
     }
 
     /// <summary>Wiring is what a weighed mass leaves over, else a share of everything else.</summary>

@@ -55,12 +55,14 @@ public static partial class BuildFormat
     private static IReadOnlyList<KeySpec> Propeller =>
     [
         Required("propeller.diameter_in", "in", Inch, 0.8, 20, "diameter"),
-        Required("propeller.pitch_in", "in", Inch, 0.2, 20, "pitch"),
+        Optional("propeller.pitch_in", "in", Inch, 0.2, 20, "required unless stations are given", "pitch; with stations a label only"),
         Count("propeller.blades", 2, 8, null, "number of blades"),
         Estimated("propeller.mass_g", "g", Milli, 0.03, 300, "1.5 g per blade x (diameter / 5.1 in)^2.1", "one propeller"),
         Default("propeller.hub_mass_share", "", 1, 0.02, 0.8, 0.22, "hub over the propeller's mass"),
         Default("propeller.chord_scale", "", 1, 0.4, 2.5, 1, "blade width over that of a usual blade"),
         Estimated("propeller.spin_inertia_g_mm2", "g mm2", GramSquareMillimetre, 0.1, 1e8, "blade mass x k^2 R^2 from the planform, hub as a disc of 0.11 R", "spin inertia"),
+        new("propeller.stations", KeyKind.Stations, "", 1, 0, 0, null, "from pitch_in and chord_scale", "measured blade: radius over the tip radius R, chord over R, angle of the chord to the disc in degrees; replaces pitch and planform, and the first radius is where the blade begins", []),
+        new("propeller.polar", KeyKind.PolarFile, "", 1, 0, 0, null, "a thin cambered section for low Reynolds numbers", "lift and drag of the blade's section, see below", []),
         Default("propeller.thrust_factor", "", 1, 0.5, 1.5, 1, "thrust over that of the blade-element model, from a thrust stand"),
         Default("propeller.torque_factor", "", 1, 0.5, 1.5, 1, "torque over that of the blade-element model, from a thrust stand"),
     ];

@@ -7,6 +7,7 @@ public static partial class BuildFormat
         Count("battery.cells", 1, 14, null, "cells in series"),
         Required("battery.capacity_mAh", "mAh", 3.6, 30, 60000, "capacity"),
         Choice("battery.cell_type", "flat pouch cells or round cells in steel cans", "pouch", "cylindrical"),
+        Default("battery.wear_percent", "%", 0.01, 0, 100, 0, "age of the pack: 0 new, 100 worn out, with 80 % of the capacity and twice the cells' resistances, in proportion between; the other keys say what the new pack has (common practice: a cell counts as worn out at 80 % of its capacity, and has about doubled its resistance by then)"),
         Default("battery.full_cell_voltage_V", "V", 1, 4, 4.45, 4.2, "voltage of a full cell at rest"),
         Estimated("battery.mass_g", "g", Milli, 0.5, 10000, "140 Wh/kg for pouch, 200 Wh/kg for cylindrical cells", "mass with wires and plug"),
         Estimated("battery.length_mm", "mm", Milli, 5, 600, "box of 1.5 g/cm3, 2 : 1 : 1.2", "length, along x"),

@@ -20,6 +20,12 @@ public enum KeyKind
 
     /// <summary>A list of rotor positions.</summary>
     Positions,
+
+    /// <summary>A list of blade stations.</summary>
+    Stations,
+
+    /// <summary>The name of a file with a section polar, beside the build file or below.</summary>
+    PolarFile,
 }
 
 /// <summary>
@@ -65,6 +71,8 @@ public sealed record KeySpec(
         KeyKind.Choice => "one of " + string.Join(", ", Choices.Select(c => $"\"{c}\"")),
         KeyKind.Flag => "true or false",
         KeyKind.Positions => "3 to 8 places [x, y, z] or [x, y, z, spin], -1000 to 1000 mm, spin 1 or -1",
+        KeyKind.Stations => "2 to 60 stations [r/R, chord/R, twist], r/R rising from at most 0.5 to at least 0.9 within 0.02 to 1, chord/R 0.005 to 1, twist -45 to 90 deg",
+        KeyKind.PolarFile => "name in quotes of a file beside the build file or below it",
         _ => "text in quotes, at most 2000 characters",
     };
 

@@ -28,6 +28,12 @@ internal sealed record BuildSheet
 
     public Place? PositionsAt { get; init; }
 
+    public BladeStations? Stations { get; init; }
+
+    public Place? StationsAt { get; init; }
+
+    public GivenPolar? Polar { get; init; }
+
     public int ExtraCount { get; init; }
 
     /// <summary>Where the tables start, for messages about keys that are missing.</summary>
@@ -39,6 +45,8 @@ internal sealed record BuildSheet
         if (Numbers.TryGetValue(key, out GivenNumber? number)) return number.At;
         if (Texts.TryGetValue(key, out GivenText? text)) return text.At;
         if (key == "frame.positions_mm") return PositionsAt;
+        if (key == "propeller.stations" && StationsAt is not null) return StationsAt;
+        if (key == "propeller.polar" && Polar is not null) return Polar.At;
         int dot = key.IndexOf('.', StringComparison.Ordinal);
         return dot > 0 && Tables.TryGetValue(key[..dot], out Place place) ? place : null;
     }

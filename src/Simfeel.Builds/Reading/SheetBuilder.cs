@@ -6,7 +6,7 @@ using Tomlyn.Syntax;
 namespace Simfeel.Builds.Reading;
 
 /// <summary>Takes values off the syntax tree, checks each against its key and gathers them.</summary>
-internal sealed class SheetBuilder(DiagnosticBag bag)
+internal sealed class SheetBuilder(DiagnosticBag bag, string? folder)
 {
     private const int MaxText = 2000;
 
@@ -15,6 +15,9 @@ internal sealed class SheetBuilder(DiagnosticBag bag)
     private readonly ImmutableDictionary<string, Place>.Builder _tables = ImmutableDictionary.CreateBuilder<string, Place>(StringComparer.Ordinal);
     private ImmutableList<GivenPosition> _positions = [];
     private Place? _positionsAt;
+    private BladeStations? _stations;
+    private Place? _stationsAt;
+    private GivenPolar? _polar;
 
     public BuildSheet Finish(int extras) => new()
     {
@@ -24,6 +27,9 @@ internal sealed class SheetBuilder(DiagnosticBag bag)
         Tables = _tables.ToImmutable(),
         Positions = _positions,
         PositionsAt = _positionsAt,
+        Stations = _stations,
+        StationsAt = _stationsAt,
+        Polar = _polar,
         ExtraCount = extras,
     };
 
@@ -45,6 +51,16 @@ internal sealed class SheetBuilder(DiagnosticBag bag)
             case KeyKind.Positions:
                 _positionsAt = at;
                 ReadPositions(key, spec, value, at);
+                break;
+            case KeyKind.Stations:
+                _stationsAt = at;
+                _stations = StationReader.Read(key, spec, value, at, bag);
+                break;
+            case KeyKind.PolarFile:
+                if (value is StringValueSyntax { Value: string name })
+                    _polar = PolarFile.Read(key, spec, name, at, folder, bag);
+                else
+                    WrongType(key, spec, value, at);
                 break;
             default:
                 ReadText(key, spec, value, at);
@@ -106,7 +122,7 @@ internal sealed class SheetBuilder(DiagnosticBag bag)
     }
 
     private void WrongType(string key, KeySpec spec, ValueSyntax value, Place at) =>
-        bag.Error(at, key, value.ToString(), $"Allowed is {spec.Range}.", spec.Kind is KeyKind.Text or KeyKind.Choice && value is not StringValueSyntax ? "put text in double quotes" : "");
+        bag.Error(at, key, value.ToString(), $"Allowed is {spec.Range}.", spec.Kind is KeyKind.Text or KeyKind.Choice or KeyKind.PolarFile && value is not StringValueSyntax ? "put text in double quotes" : "");
 
     private static GivenNumber Plain(double number, Place at, ValueSyntax value) =>
         new(number, number, number, ValueSource.Stated, at, value.ToString());

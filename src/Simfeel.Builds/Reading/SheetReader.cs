@@ -17,14 +17,17 @@ internal sealed class SheetReader
     private int _extras;
     private int _unknown;
 
-    private SheetReader(DiagnosticBag bag)
+    private SheetReader(DiagnosticBag bag, string? folder)
     {
         _bag = bag;
-        _sheet = new(bag);
+        _sheet = new(bag, folder);
     }
 
     /// <summary>The sheet, or null where the text has an error; all findings are in <paramref name="bag"/>.</summary>
-    public static BuildSheet? Read(string text, DiagnosticBag bag)
+    /// <param name="text">The text of a build file.</param>
+    /// <param name="folder">Folder of the files that it names; null where there is none.</param>
+    /// <param name="bag">Receives the findings.</param>
+    public static BuildSheet? Read(string text, string? folder, DiagnosticBag bag)
     {
         if (!SourceText.Check(text, bag)) return null;
         DocumentSyntax document;
@@ -43,7 +46,7 @@ internal sealed class SheetReader
             SyntaxMessages.Report(document, text, bag);
             return null;
         }
-        SheetReader reader = new(bag);
+        SheetReader reader = new(bag, folder);
         reader.Walk(document);
         return reader._sheet.Finish(Math.Min(reader._extras, BuildFormat.MaxExtras));
     }

@@ -219,8 +219,8 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             sample.AirTorque[k] = LaneMemory.Get(&rotors[k].AirTorque, lane);
             sample.MotorTorque[k] = LaneMemory.Get(&rotors[k].MotorTorque, lane);
             sample.MotorCurrent[k] = LaneMemory.Get(&rotors[k].Current, lane);
-            sample.ReserveUp[k] = MotorModel.Torque(constants[k], 1, sample.PackVoltage, speed) - sample.MotorTorque[k];
-            sample.ReserveDown[k] = sample.MotorTorque[k] - MotorModel.Torque(constants[k], 0, sample.PackVoltage, speed);
+            sample.ReserveUp[k] = MotorModel.ReserveUp(constants[k], sample.PackVoltage, speed, sample.MotorTorque[k]);
+            sample.ReserveDown[k] = MotorModel.ReserveDown(constants[k], sample.PackVoltage, speed, sample.MotorTorque[k]);
         }
         return sample;
     }

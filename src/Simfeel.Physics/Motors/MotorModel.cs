@@ -43,6 +43,27 @@ public static unsafe class MotorModel
         ShaftTorque(rotor, Current(rotor, duty, voltage, speed), speed);
 
     /// <summary>
+    /// Torque reserve up, N m: the torque of full duty at this voltage and speed, under all limits, less the torque in use.
+    /// </summary>
+    /// <param name="rotor">The motor.</param>
+    /// <param name="voltage">At the speed controller, V.</param>
+    /// <param name="speed">Rotor speed, rad/s.</param>
+    /// <param name="torque">Torque in use, N m.</param>
+    public static double ReserveUp(RotorConstants rotor, double voltage, double speed, double torque) =>
+        Torque(rotor, 1, voltage, speed) - torque;
+
+    /// <summary>
+    /// Torque reserve down, N m: the torque in use less that of zero duty at this voltage and speed, which brakes up to the
+    /// braking limit, or coasts where that is 0 and only the losses hold the rotor.
+    /// </summary>
+    /// <param name="rotor">The motor.</param>
+    /// <param name="voltage">At the speed controller, V.</param>
+    /// <param name="speed">Rotor speed, rad/s.</param>
+    /// <param name="torque">Torque in use, N m.</param>
+    public static double ReserveDown(RotorConstants rotor, double voltage, double speed, double torque) =>
+        torque - Torque(rotor, 0, voltage, speed);
+
+    /// <summary>
     /// Power taken from the pack, W: i (e + R i). The commutation droop limits the current but burns nothing.
     /// </summary>
     public static double PackPower(RotorConstants rotor, double current, double speed)

@@ -1,4 +1,5 @@
 using Simfeel.Physics.Air;
+using Simfeel.Physics.Lanes;
 
 namespace Simfeel.Physics.Rotors;
 
@@ -66,15 +67,17 @@ public sealed class BladeElementSolver
     internal RotorSolution Solve(double speed, FlowDirection direction)
     {
         FlowDirection flow = direction with { InPlane = Math.Max(direction.InPlane, LeastInPlane) };
+        FlowLanes<Lane1> lanes = new(Lane1.Of(flow.Rotation), Lane1.Of(flow.Axial), Lane1.Of(flow.InPlane));
         var sum = default(RotorSum);
+        AnnulusForces forces = default;
         foreach (RotorAnnulus annulus in _annuli)
         {
             double w = speed * flow.SectionSpeed(annulus.Radius);
             double reynolds = w * annulus.Chord * _geometry.Radius / _air.KinematicViscosity;
             var blades = new PolarBlades(annulus, _geometry.Polar, reynolds, w / _air.SoundSpeed, _azimuths, _options);
-            double induced = InflowSolver.InducedVelocity(blades, flow);
-            AnnulusForces forces = blades.Forces(InflowSolver.Flow(blades, flow, induced, out _));
-            sum.Add(annulus, forces, induced);
+            Lane1 induced = InflowSolver<Lane1>.InducedVelocity(blades, lanes);
+            blades.Forces(InflowSolver<Lane1>.Flow(blades, lanes, induced, out _), new(ref forces));
+            sum.Add(annulus, forces, induced.v);
         }
         return new(sum.Coefficients(flow), sum.InducedVelocity * speed);
     }

@@ -1,56 +1,13 @@
+using System.Runtime.CompilerServices;
+using Simfeel.Physics.Kernel;
+using Simfeel.Physics.Lanes;
+
 namespace Simfeel.Physics.Rotors;
-
-/// <summary>Forces on all blades per unit of span of an annulus, in rho U^2 R.</summary>
-/// <param name="Thrust">Along the shaft, up.</param>
-/// <param name="Drag">In the disc plane against positive rotation.</param>
-internal readonly record struct SectionForces(double Thrust, double Drag);
-
-/// <summary>Means over a turn of the forces on an annulus per unit of span, in rho U^2 R.</summary>
-internal readonly record struct AnnulusForces(double Thrust, double Drag, double InPlane, double FrontThrust);
-
-/// <summary>Flow that a blade meets on its way round an annulus, in units of U.</summary>
-/// <param name="Tangential">Speed of the blade through the swirling air, along rotation.</param>
-/// <param name="Axial">Mean speed of the air down through the disc.</param>
-/// <param name="InPlane">In-plane speed of the hub.</param>
-/// <param name="Gradient">Extra downward speed at the rear of the disc, the front having as much less.</param>
-internal readonly record struct AnnulusFlow(double Tangential, double Axial, double InPlane, double Gradient);
-
-/// <summary>The blades of an annulus at one Reynolds and Mach number.</summary>
-internal interface IAnnulusBlades
-{
-    /// <summary>Middle radius over R.</summary>
-    double Radius { get; }
-
-    /// <summary>Tip loss factor at the sine of an inflow angle.</summary>
-    double TipLoss(double sine);
-
-    /// <summary>Whether the wake turns.</summary>
-    bool Swirl { get; }
-
-    /// <summary>Forces in a flow that is the same all round.</summary>
-    SectionForces Mean(double tangential, double axial);
-
-    /// <summary>Mean thrust over a turn.</summary>
-    double Thrust(in AnnulusFlow flow);
-
-    /// <summary>All mean forces over a turn.</summary>
-    AnnulusForces Forces(in AnnulusFlow flow);
-}
-
-/// <summary>Working state of a rotor as a direction: wR, Vc and Vx over U, squares summing to 1.</summary>
-internal readonly record struct FlowDirection(double Rotation, double Axial, double InPlane)
-{
-    /// <summary>
-    /// Mean speed over U that a blade meets at a radius, induced flow apart: sets its Reynolds and Mach number for the
-    /// whole turn.
-    /// </summary>
-    public double SectionSpeed(double radius) =>
-        Math.Sqrt((Rotation * radius * Rotation * radius) + (Axial * Axial) + (0.5 * InPlane * InPlane));
-}
 
 /// <summary>
 /// Induced velocity of an annulus: thrust of the blades equals 4 pi r F v Vm (<see cref="MomentumTheory.MassFlowSpeed"/>),
-/// with swirl from the torque likewise and a linear inflow gradient.
+/// with swirl from the torque likewise and a linear inflow gradient. One annulus in each lane, each on its own path to its
+/// root: a lane's bits do not depend on its neighbours.
 /// <para>
 /// Momentum thrust rises with v from minus to plus infinity, so a root always exists, and blade thrust falls with v
 /// except in deep stall, where there may be three. A lifting annulus takes the highest, found by steps down from above
@@ -58,7 +15,8 @@ internal readonly record struct FlowDirection(double Rotation, double Axial, dou
 /// closes the bracket. Fixed-point iteration, the usual way, diverges in descent.
 /// </para>
 /// </summary>
-internal static class InflowSolver
+internal static unsafe class InflowSolver<T>
+    where T : unmanaged, ILane<T>
 {
     // Coleman's type of gradient: v (1 + k r cos(psi)), k = (15 pi / 32) tan(chi / 2), chi the wake's skew (Pitt and Peters).
     private const double GradientFactor = 15 * Math.PI / 32;
@@ -74,118 +32,118 @@ internal static class InflowSolver
     private const double MostSwirl = 0.5;
 
     /// <summary>The induced velocity over U that closes the annulus.</summary>
-    public static double InducedVelocity<TBlades>(in TBlades blades, in FlowDirection direction)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static T InducedVelocity<TBlades>(in TBlades blades, in FlowLanes<T> direction)
+        where TBlades : struct, IAnnulusBlades<T>, allows ref struct
     {
-        double atRest = Residual(blades, direction, 0);
-        return atRest < 0 ? FromRest(blades, direction, atRest) : FromAbove(blades, direction, atRest);
+        T zero = T.Of(0), one = T.Of(1), atRest = Residual(blades, direction, zero);
+        // yes is 1 and no is 0; what is pressed down has its upper end at rest already
+        T lifts = T.IfLess(atRest, zero, zero, one), topped = one - lifts, found = zero;
+        T low = zero, atLow = atRest, high = zero, atHigh = atRest;
+        T probe = Select(lifts, T.Of(Highest), T.Of(-Lowest));
+        while (!T.AllEqual(found, one))
+        {
+            T residual = Residual(blades, direction, probe);
+            T rising = (one - topped) * T.IfLess(zero, residual, one, zero);
+            T hit = (one - found) * topped * T.IfLess(residual, zero, zero, one);
+            low = Select(hit, probe, low);
+            atLow = Select(hit, residual, atLow);
+            found = found + hit;
+            T passed = (one - found) * (one - rising);
+            high = Select(passed, probe, high);
+            atHigh = Select(passed, residual, atHigh);
+            topped = T.Max(topped, passed);
+            probe = Select(rising, probe + probe, Select(lifts, high * T.Of(Step), high / T.Of(Step)));
+            // the last bracket of what lifts ends at rest
+            found = found + ((one - found) * topped * lifts * T.IfLess(probe, T.Of(Lowest), one, zero));
+        }
+        return Close(blades, direction, low, atLow, high, atHigh);
     }
 
     /// <summary>The flow at the blades for an induced velocity.</summary>
-    public static AnnulusFlow Flow<TBlades>(in TBlades blades, in FlowDirection direction, double induced, out double momentum)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public static AnnulusFlow<T> Flow<TBlades>(in TBlades blades, in FlowLanes<T> direction, T induced, out T momentum)
+        where TBlades : struct, IAnnulusBlades<T>, allows ref struct
     {
-        double r = blades.Radius;
-        double axial = direction.Axial + induced;
-        double blade = direction.Rotation * r;
-        double massFlow = MomentumTheory.MassFlowSpeed(induced, direction.Axial, direction.InPlane);
-        double sine = Math.Abs(axial) / Math.Sqrt((axial * axial) + (blade * blade) + 1e-30);
-        double perMassFlow = 4 * Math.PI * r * blades.TipLoss(sine);
+        T r = T.Of(blades.Radius), tiny = T.Of(1e-30);
+        T axial = direction.Axial + induced;
+        T blade = direction.Rotation * r;
+        T massFlow = MassFlow(induced, direction.Axial, direction.InPlane);
+        T sine = T.Abs(axial) / T.Sqrt((axial * axial) + (blade * blade) + tiny);
+        T perMassFlow = T.Of(4 * Math.PI * blades.Radius) * blades.TipLoss(sine);
         momentum = perMassFlow * induced * massFlow;
 
-        double swirl = 0;
+        T swirl = T.Of(0);
         if (blades.Swirl)
         {
-            double carrier = perMassFlow * Math.Sqrt((massFlow * massFlow) + (LeastMassFlow * LeastMassFlow));
+            T carrier = perMassFlow * T.Sqrt((massFlow * massFlow) + T.Of(LeastMassFlow * LeastMassFlow));
             for (int pass = 0; pass < SwirlPasses; pass++)
             {
-                double next = blades.Mean(blade - swirl, axial).Drag / carrier;
-                swirl = Math.Clamp(next, -MostSwirl, MostSwirl);
+                T next = blades.MeanDrag(blade - swirl, axial) / carrier;
+                swirl = T.Max(T.Min(next, T.Of(MostSwirl)), T.Of(-MostSwirl));
             }
         }
-        double skew = direction.InPlane / (massFlow + Math.Abs(axial) + 1e-30);
-        return new(blade - swirl, axial, direction.InPlane, GradientFactor * skew * r * induced);
+        T skew = direction.InPlane / (massFlow + T.Abs(axial) + tiny);
+        return new(blade - swirl, axial, direction.InPlane, T.Of(GradientFactor) * skew * r * induced);
     }
 
-    private static double Residual<TBlades>(in TBlades blades, in FlowDirection direction, double induced)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static T Residual<TBlades>(in TBlades blades, in FlowLanes<T> direction, T induced)
+        where TBlades : struct, IAnnulusBlades<T>, allows ref struct
     {
-        AnnulusFlow flow = Flow(blades, direction, induced, out double momentum);
+        AnnulusFlow<T> flow = Flow(blades, direction, induced, out T momentum);
         return blades.Thrust(flow) - momentum;
     }
 
-    private static double FromAbove<TBlades>(in TBlades blades, in FlowDirection direction, double atRest)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
-    {
-        double high = Highest;
-        double atHigh = Residual(blades, direction, high);
-        while (atHigh > 0)
-        {
-            high *= 2;
-            atHigh = Residual(blades, direction, high);
-        }
-        while (true)
-        {
-            double low = high * Step;
-            if (low < Lowest) return Close(blades, direction, 0, atRest, high, atHigh);
-            double atLow = Residual(blades, direction, low);
-            if (atLow >= 0) return Close(blades, direction, low, atLow, high, atHigh);
-            high = low;
-            atHigh = atLow;
-        }
-    }
-
-    private static double FromRest<TBlades>(in TBlades blades, in FlowDirection direction, double atRest)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
-    {
-        double high = 0, atHigh = atRest;
-        double low = -Lowest;
-        while (true)
-        {
-            double atLow = Residual(blades, direction, low);
-            if (!(atLow < 0)) return Close(blades, direction, low, atLow, high, atHigh);
-            high = low;
-            atHigh = atLow;
-            low /= Step;
-        }
-    }
-
     /// <summary>Root in [low, high] with residuals of opposite sign, by Chandrupatla's method (1997).</summary>
-    private static double Close<TBlades>(
-        in TBlades blades, in FlowDirection direction, double low, double atLow, double high, double atHigh)
-        where TBlades : struct, IAnnulusBlades, allows ref struct
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static T Close<TBlades>(in TBlades blades, in FlowLanes<T> direction, T low, T atLow, T high, T atHigh)
+        where TBlades : struct, IAnnulusBlades<T>, allows ref struct
     {
-        double a = low, fa = atLow, b = high, fb = atHigh, c = low, fc = atLow;
-        double t = fa / (fa - fb);
+        T zero = T.Of(0), one = T.Of(1), half = T.Of(0.5);
+        T a = low, fa = atLow, b = high, fb = atHigh, root = low, closed = zero;
+        T t = fa / (fa - fb);
         for (int step = 0; step < MostSteps; step++)
         {
-            double x = a + (t * (b - a));
-            double fx = Residual(blades, direction, x);
-            if ((fx >= 0) == (fa >= 0))
-            {
-                c = a;
-                fc = fa;
-            }
-            else
-            {
-                c = b;
-                fc = fb;
-                b = a;
-                fb = fa;
-            }
+            // a lane that has its root stays there until the others have theirs
+            T x = Select(closed, root, a + (t * (b - a)));
+            T fx = Residual(blades, direction, x);
+            T same = one - T.Abs(T.IfLess(fx, zero, zero, one) - T.IfLess(fa, zero, zero, one));
+            T c = Select(same, a, b), fc = Select(same, fa, fb);
+            b = Select(same, b, a);
+            fb = Select(same, fb, fa);
             a = x;
             fa = fx;
-            (double best, double atBest) = Math.Abs(fa) < Math.Abs(fb) ? (a, fa) : (b, fb);
-            double limit = Tolerance / Math.Abs(b - c);
-            if (atBest == 0 || limit >= 0.5) return best;
+            T best = T.IfLess(T.Abs(fa), T.Abs(fb), a, b), atBest = T.IfLess(T.Abs(fa), T.Abs(fb), fa, fb);
+            T limit = T.Of(Tolerance) / T.Abs(b - c);
+            T near = T.IfLess(limit, half, T.IfLess(zero, T.Abs(atBest), zero, one), one);
+            root = Select(closed, root, best);
+            closed = T.Max(closed, near);
+            if (T.AllEqual(closed, one)) return root;
 
-            double xi = (a - b) / (c - b), phi = (fa - fb) / (fc - fb);
-            bool smooth = phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi;
-            t = smooth
-                ? (fa / (fb - fa) * (fc / (fb - fc))) + ((c - a) / (b - a) * (fa / (fc - fa)) * (fb / (fc - fb)))
-                : 0.5;
-            t = Math.Clamp(t, limit, 1 - limit);
+            T xi = (a - b) / (c - b), phi = (fa - fb) / (fc - fb);
+            T curved = (fa / (fb - fa) * (fc / (fb - fc))) + ((c - a) / (b - a) * (fa / (fc - fa)) * (fb / (fc - fb)));
+            T smooth = T.IfLess((one - phi) * (one - phi), one - xi, curved, half);
+            t = T.Min(T.Max(T.IfLess(phi * phi, xi, smooth, half), limit), one - limit);
         }
-        return a;
+        return root;
+    }
+
+    /// <summary>The first where a choice is 1, the second where it is 0.</summary>
+    private static T Select(T choice, T yes, T no) => T.IfLess(T.Of(0), choice, yes, no);
+
+    /// <summary><see cref="MomentumTheory.MassFlowSpeed"/>; where no lane pushes against its axial flow that is plain theory.</summary>
+    private static T MassFlow(T induced, T axial, T inPlane)
+    {
+        T zero = T.Of(0), opposed = T.IfLess(induced, zero, axial, -axial);
+        if (T.AllEqual(T.Max(opposed, zero), zero))
+        {
+            T through = axial + induced;
+            return T.Sqrt((inPlane * inPlane) + (through * through));
+        }
+        T result = induced;
+        for (int n = 0; n < T.Width; n++)
+            LaneMemory.Set(&result, n, MomentumTheory.MassFlowSpeed(LaneMemory.Get(&induced, n), LaneMemory.Get(&axial, n), LaneMemory.Get(&inPlane, n)));
+        return result;
     }
 }

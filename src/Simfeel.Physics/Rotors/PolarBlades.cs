@@ -1,7 +1,9 @@
+using Simfeel.Physics.Lanes;
+
 namespace Simfeel.Physics.Rotors;
 
 /// <summary>The blades of an annulus with their polar evaluated at every blade position.</summary>
-internal readonly struct PolarBlades : IAnnulusBlades
+internal readonly struct PolarBlades : IAnnulusBlades<Lane1>
 {
     private readonly RotorAnnulus _annulus;
     private readonly SectionPolar _polar;
@@ -32,50 +34,52 @@ internal readonly struct PolarBlades : IAnnulusBlades
 
     public bool Swirl => _options.Swirl;
 
-    public double TipLoss(double sine) => _options.TipLoss ? _annulus.TipLoss(sine) : 1;
+    public Lane1 TipLoss(Lane1 sine) => Lane1.Of(_options.TipLoss ? _annulus.TipLoss(sine.v) : 1);
 
-    public SectionForces Mean(double tangential, double axial)
+    public Lane1 MeanDrag(Lane1 tangential, Lane1 axial) => Lane1.Of(Mean(tangential.v, axial.v).Drag);
+
+    private (double Thrust, double Drag) Mean(double tangential, double axial)
     {
         if (_options.SmallAngles)
         {
             double inflow = axial / tangential;
             SectionCoefficients s = _polar.At(_annulus.Twist - inflow, _reynolds, _mach);
             double dynamic = _annulus.HalfBladeArea * tangential * tangential;
-            return new(dynamic * s.Lift, dynamic * ((s.Lift * inflow) + s.Drag));
+            return (dynamic * s.Lift, dynamic * ((s.Lift * inflow) + s.Drag));
         }
         double angle = Math.IEEERemainder(_annulus.Twist - Math.Atan2(axial, tangential), 2 * Math.PI);
         SectionCoefficients section = _polar.At(angle, _reynolds, _mach);
         double scale = _annulus.HalfBladeArea * Math.Sqrt((tangential * tangential) + (axial * axial));
-        return new(
+        return (
             scale * ((section.Lift * tangential) - (section.Drag * axial)),
             scale * ((section.Lift * axial) + (section.Drag * tangential)));
     }
 
-    public double Thrust(in AnnulusFlow flow)
+    public Lane1 Thrust(in AnnulusFlow<Lane1> flow)
     {
         double sum = 0;
         foreach ((double sine, double cosine) in _azimuths)
-            sum += Mean(flow.Tangential + (flow.InPlane * sine), flow.Axial + (flow.Gradient * cosine)).Thrust;
-        return sum / _azimuths.Length;
+            sum += Mean(flow.Tangential.v + (flow.InPlane.v * sine), flow.Axial.v + (flow.Gradient.v * cosine)).Thrust;
+        return Lane1.Of(sum / _azimuths.Length);
     }
 
-    public AnnulusForces Forces(in AnnulusFlow flow)
+    public void Forces(in AnnulusFlow<Lane1> flow, Span<AnnulusForces> forces)
     {
         double thrust = 0, drag = 0, inPlane = 0, front = 0;
         foreach ((double sine, double cosine) in _azimuths)
         {
-            double tangential = flow.Tangential + (flow.InPlane * sine);
-            double axial = flow.Axial + (flow.Gradient * cosine);
-            SectionForces f = Mean(tangential, axial);
-            double along = flow.InPlane * cosine;
+            double tangential = flow.Tangential.v + (flow.InPlane.v * sine);
+            double axial = flow.Axial.v + (flow.Gradient.v * cosine);
+            (double up, double against) = Mean(tangential, axial);
+            double along = flow.InPlane.v * cosine;
             double speed = Math.Sqrt((tangential * tangential) + (axial * axial) + (along * along));
             double friction = _annulus.HalfBladeArea * _friction * speed * along;
-            thrust += f.Thrust;
-            drag += f.Drag;
-            inPlane += (f.Drag * sine) + (friction * cosine);
-            front -= f.Thrust * cosine;
+            thrust += up;
+            drag += against;
+            inPlane += (against * sine) + (friction * cosine);
+            front -= up * cosine;
         }
         double n = _azimuths.Length;
-        return new(thrust / n, drag / n, inPlane / n, front / n);
+        forces[0] = new(thrust / n, drag / n, inPlane / n, front / n);
     }
 }

@@ -50,32 +50,22 @@ internal sealed class PolarRows
         });
     }
 
-    /// <summary>Writes the row of an annulus at a section speed (m/s) and returns its skin friction: drag at zero angle.</summary>
-    public double Row(int annulus, double speed, Span<double> row)
+    /// <summary>
+    /// Where the rows that a section speed (m/s) lies between begin in <see cref="Numbers"/>, one after the other, its place
+    /// between them, and its skin friction: drag at zero angle.
+    /// </summary>
+    public (int Start, double Share, double Friction) Between(int annulus, double speed)
     {
         double z = speed / (speed + LadderScale);
         double at = Math.Clamp((z - _first) / (_last - _first), 0, 1) * (Rungs - 1);
         int rung = Math.Min((int)at, Rungs - 2);
-        double t = at - rung;
+        double share = at - rung;
         int index = (annulus * Rungs) + rung;
-        ReadOnlySpan<double> low = _rows.AsSpan(index * RowLength, RowLength);
-        ReadOnlySpan<double> high = _rows.AsSpan((index + 1) * RowLength, RowLength);
-        Blend(low, high, t, row);
-        return _friction[index] + (t * (_friction[index + 1] - _friction[index]));
+        return (index * RowLength, share, _friction[index] + (share * (_friction[index + 1] - _friction[index])));
     }
 
-    private static void Blend(ReadOnlySpan<double> low, ReadOnlySpan<double> high, double t, Span<double> row)
-    {
-        int width = System.Numerics.Vector<double>.Count, i = 0;
-        var factor = new System.Numerics.Vector<double>(t);
-        for (; i <= RowLength - width; i += width)
-        {
-            var a = new System.Numerics.Vector<double>(low[i..]);
-            var b = new System.Numerics.Vector<double>(high[i..]);
-            (a + (factor * (b - a))).CopyTo(row[i..]);
-        }
-        for (; i < RowLength; i++) row[i] = low[i] + (t * (high[i] - low[i]));
-    }
+    /// <summary>All rows.</summary>
+    public ReadOnlySpan<double> Numbers => _rows;
 
     private static double[] Angles()
     {

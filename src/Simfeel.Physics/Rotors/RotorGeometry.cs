@@ -107,8 +107,9 @@ public sealed record RotorGeometry
     /// <param name="pitch">Geometric pitch, m per turn.</param>
     /// <param name="blades">Number of blades.</param>
     /// <param name="chordScale">Factor on the chord of the default planform.</param>
+    /// <param name="polar">Section of the blade; <see cref="LowReynoldsPolar"/> if null.</param>
     /// <exception cref="ArgumentException">A number is out of its range.</exception>
-    public static RotorGeometry FromPitch(double diameter, double pitch, int blades, double chordScale = 1)
+    public static RotorGeometry FromPitch(double diameter, double pitch, int blades, double chordScale = 1, SectionPolar? polar = null)
     {
         if (!(pitch >= 0) || !double.IsFinite(pitch))
             throw new ArgumentException($"A propeller's pitch is at least 0, not {pitch} m.", nameof(pitch));
@@ -119,7 +120,7 @@ public sealed record RotorGeometry
             .. DefaultPlanform.Select(p =>
                 new BladeStation(p.Radius, chordScale * p.Chord, Math.Atan2(pitch, Math.PI * diameter * p.Radius))),
         ];
-        return new(diameter, blades, stations, DefaultRootCutOut, LowReynoldsPolar.Instance);
+        return new(diameter, blades, stations, DefaultRootCutOut, polar ?? LowReynoldsPolar.Instance);
     }
 
     /// <summary>Chord and twist at a radius over R, linear between stations.</summary>

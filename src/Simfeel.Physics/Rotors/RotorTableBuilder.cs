@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using Simfeel.Physics.Air;
+using Simfeel.Physics.Lanes;
 
 namespace Simfeel.Physics.Rotors;
 
@@ -11,6 +13,10 @@ public static unsafe class RotorTableBuilder
 {
     private const int AngleNodes = RotorTableGrid.AngleCells + 1;
     private const int InPlaneNodes = RotorTableGrid.InPlaneCells + 1;
+
+    // neighbouring angles, solved side by side
+    private const int Abreast = 4;
+
     private const int SpeedNodes = RotorTableGrid.SpeedCells + 1;
 
     /// <summary>The table of a propeller in still air of one state.</summary>
@@ -41,21 +47,31 @@ public static unsafe class RotorTableBuilder
         {
             double speed = RotorTableGrid.SpeedAt(k);
             Span<RotorSum> sums = stackalloc RotorSum[AngleNodes];
-            double* row = stackalloc double[PolarRows.RowLength];
-            fixed (double* sine = sines, cosine = cosines, loss = tipLoss)
+            double** row = stackalloc double*[Abreast];
+            double* share = stackalloc double[Abreast], friction = stackalloc double[Abreast];
+            double* rotation = stackalloc double[Abreast], axial = stackalloc double[Abreast], inPlane = stackalloc double[Abreast];
+            Span<AnnulusForces> forces = stackalloc AnnulusForces[Abreast];
+            fixed (double* sine = sines, cosine = cosines, loss = tipLoss, polar = rows.Numbers)
             {
                 for (int a = 0; a < annuli.Length; a++)
                 {
                     (double, double) twist = Math.SinCos(annuli[a].Twist);
-                    for (int i = 0; i < AngleNodes; i++)
+                    for (int first = 0; first < AngleNodes; first += Abreast)
                     {
-                        FlowDirection flow = Direction(i, j);
-                        double friction = rows.Row(
-                            a, speed * flow.SectionSpeed(annuli[a].Radius), new Span<double>(row, PolarRows.RowLength));
+                        for (int n = 0; n < Abreast; n++)
+                        {
+                            // beyond the last node it is solved once more
+                            FlowDirection flow = Direction(Math.Min(first + n, AngleNodes - 1), j);
+                            (rotation[n], axial[n], inPlane[n]) = (flow.Rotation, flow.Axial, flow.InPlane);
+                            (int start, share[n], friction[n]) = rows.Between(a, speed * flow.SectionSpeed(annuli[a].Radius));
+                            row[n] = polar + start;
+                        }
                         var blades = new RowBlades(
-                            annuli[a], twist, row, friction, loss + (a * (RowBlades.TipLossSteps + 1)), sine, cosine, sines.Length);
-                        double induced = InflowSolver.InducedVelocity(blades, flow);
-                        sums[i].Add(annuli[a], blades.Forces(InflowSolver.Flow(blades, flow, induced, out _)), induced);
+                            annuli[a], twist, row, share, Vector256.Load(friction), loss + (a * (RowBlades.TipLossSteps + 1)), sine, cosine, sines.Length);
+                        FlowLanes<Lane4> flows = new(Lane(rotation), Lane(axial), Lane(inPlane));
+                        Lane4 induced = InflowSolver<Lane4>.InducedVelocity(blades, flows);
+                        blades.Forces(InflowSolver<Lane4>.Flow(blades, flows, induced, out _), forces);
+                        for (int n = 0; n < Abreast && first + n < AngleNodes; n++) sums[first + n].Add(annuli[a], forces[n], induced.v[n]);
                     }
                 }
             }
@@ -69,6 +85,13 @@ public static unsafe class RotorTableBuilder
                 nodes[at + 3] = c.Pitch;
             }
         }
+    }
+
+    private static Lane4 Lane(double* numbers)
+    {
+        Lane4 r;
+        r.v = Vector256.Load(numbers);
+        return r;
     }
 
     private static FlowDirection Direction(int i, int j)

@@ -47,8 +47,8 @@ public sealed class VirtualStand
         double duty = reachable ? ((_rotor.Kt * speed) + (current * limits)) / voltage : double.PositiveInfinity;
         return new(
             speed, duty, thrust, torque, current, voltage, (_source - voltage) / resistance,
-            MotorModel.Torque(_rotor, 1, voltage, speed) - torque,
-            torque - MotorModel.Torque(_rotor, 0, voltage, speed));
+            MotorModel.ReserveUp(_rotor, voltage, speed, torque),
+            MotorModel.ReserveDown(_rotor, voltage, speed, torque));
     }
 
     /// <summary>The balance at a duty, 0 to 1.</summary>
@@ -88,6 +88,27 @@ public sealed class VirtualStand
         double motor = (MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed + step)
             - MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed - step)) / (2 * step);
         return _rotor.SpinInertia / (air - motor);
+    }
+
+    /// <summary>
+    /// Torque reserve up (N m) of one rotor when all running motors go from a working point to full duty at once, before
+    /// any rotor has gained speed: the pack sags under them, its RC pair still as it was. At most
+    /// <see cref="OperatingPoint.ReserveUp"/>, which holds the pack's voltage.
+    /// </summary>
+    public double ReserveUpTogether(OperatingPoint at)
+    {
+        double source = _source - (_battery.PairResistance * at.PackCurrent);
+        // at a voltage that only just turns the motors they ask for nothing
+        double low = Math.Min(_rotor.Kt * at.Speed, source), high = source;
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = (low + high) / 2;
+            double current = MotorModel.Current(_rotor, 1, middle, at.Speed);
+            double power = (_running * MotorModel.PackPower(_rotor, current, at.Speed)) + _battery.ElectronicsPower;
+            if ((source - middle) * middle > _battery.SeriesResistance * power) low = middle;
+            else high = middle;
+        }
+        return MotorModel.ReserveUp(_rotor, low, at.Speed, at.Torque);
     }
 
     private (double Thrust, double Torque) Air(double speed, double axial)

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Simfeel.Builds;
 using Simfeel.CommandLine.Output;
 using Simfeel.Flight;
 using Spectre.Console.Cli;
@@ -33,6 +34,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
     private static Dictionary<string, object?> Machine()
     {
         PilotProfile profile = new();
+        (int tables, long bytes) = RotorTableStore.Default?.Contents() ?? (0, 0);
         return new()
         {
             ["simfeel"] = typeof(DoctorCommand).Assembly.GetName().Version!.ToString(3),
@@ -42,6 +44,9 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
             ["cores"] = Environment.ProcessorCount,
             ["widest_double_lanes"] = Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1,
             ["starter_builds"] = BuildLibrary.StarterNames.Count,
+            ["rotor_table_cache"] = RotorTableStore.Default?.Folder ?? $"off ({RotorTableStore.Variable}=off, or no home folder)",
+            ["cached_rotor_tables"] = tables,
+            ["cached_rotor_tables_MB"] = Math.Round(bytes / 1e6, 1),
             ["display"] = Environment.GetEnvironmentVariable("WAYLAND_DISPLAY") ?? Environment.GetEnvironmentVariable("DISPLAY") ?? "none",
             ["window_library_sdl2"] = Loads("libSDL2-2.0.so.0"),
             ["opengl_library"] = Loads("libGL.so.1"),

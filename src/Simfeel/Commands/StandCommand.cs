@@ -13,54 +13,124 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
 {
     private const double GramForce = 9.80665e-3;
 
-    internal sealed class Settings : OneBuildSettings
+    internal sealed class Settings : AirSettings
     {
+        // no option can be this; a nullable number would lose the parser's word that a whole one is wanted
+        private const int Unset = int.MinValue;
+
+        [CommandArgument(0, "[BUILD]")]
+        [Description("A build file, or the name of a starter build such as wagtail.")]
+        public string? Build { get; init; }
+
         [CommandOption("--all")]
         [Description("All motors pull on the pack at once, as in flight; else one alone, as on a bench.")]
         public bool All { get; init; }
 
         [CommandOption("--charge <PERCENT>")]
         [Description("Charge of the pack, 5 to 100 percent. Default 90.")]
-        public double Charge { get; init; } = 90;
+        public double? Charge { get; init; }
 
         [CommandOption("--steps <COUNT>")]
         [Description("Rows from closed to full throttle, 2 to 101. Default 11.")]
-        public int Steps { get; init; } = 11;
+        public int Steps { get; init; } = Unset;
+
+        [CommandOption("--wear <PERCENT>")]
+        [Description("Age of the pack, 0 new to 100 worn out, in place of the build's own.")]
+        public double? Wear { get; init; }
+
+        [CommandOption("--propeller <FILE>")]
+        [Description("In place of a build: a propeller alone in a wind tunnel; a build, or a file with only a [[propeller]] table.")]
+        public string? Propeller { get; init; }
+
+        [CommandOption("--rpm <LIST>")]
+        [Description("Wind tunnel: rotor speeds in rpm, parted by commas, 10 to 300000.")]
+        public string? Rpm { get; init; }
+
+        [CommandOption("--axial <RANGE>")]
+        [Description("Wind tunnel: flow along the shaft in m/s, FROM..TO or one number, -100 to 150, positive in climb and forward flight. Default 0.")]
+        public string? Axial { get; init; }
+
+        [CommandOption("--edgewise <RANGE>")]
+        [Description("Wind tunnel: flow in the disc's plane in m/s, FROM..TO or one number, 0 to 150. Default 0.")]
+        public string? Edgewise { get; init; }
+
+        [CommandOption("--points <COUNT>")]
+        [Description("Wind tunnel: values in a range, 2 to 101. Default 11.")]
+        public int Points { get; init; } = Unset;
+
+        /// <summary>Charge of the pack, 0 to 1.</summary>
+        public double StateOfCharge => (Charge ?? 90) / 100;
+
+        /// <summary>Rows of the table.</summary>
+        public int Rows => Steps == Unset ? 11 : Steps;
+
+        /// <summary>Values in a range of the wind tunnel.</summary>
+        public int ValuesInRange => Points == Unset ? 11 : Points;
 
         public override ValidationResult Validate()
         {
-            if (Charge is not (>= 5 and <= 100)) return ValidationResult.Error($"--charge is {Charge}; it must lie between 5 and 100 percent.");
-            if (Steps is not (>= 2 and <= 101)) return ValidationResult.Error($"--steps is {Steps}; it must lie between 2 and 101.");
-            return base.Validate();
+            if (Charge is not (null or (>= 5 and <= 100))) return ValidationResult.Error($"--charge is {Charge}; it must lie between 5 and 100 percent.");
+            if (Steps is not (Unset or (>= 2 and <= 101))) return ValidationResult.Error($"--steps is {Steps}; it must lie between 2 and 101.");
+            if (Wear is not (null or (>= 0 and <= 100))) return ValidationResult.Error($"--wear is {Wear}; it must lie between 0 and 100 percent.");
+            return OneMode() is string fault ? ValidationResult.Error(fault) : base.Validate();
+        }
+
+        /// <summary>A build on the stand or a propeller in the tunnel, each with its own options; null where that is so.</summary>
+        private string? OneMode()
+        {
+            bool tunnel = Rpm is not null || Axial is not null || Edgewise is not null || Points != Unset;
+            bool bench = All || Charge is not null || Steps != Unset || Wear is not null;
+            if (Propeller is null)
+                return Build is null ? "Missing required argument 'BUILD'." : tunnel ? "--rpm, --axial, --edgewise and --points belong to the wind tunnel; name its propeller with --propeller." : null;
+            if (Build is not null) return "Name a build for the stand or a --propeller for the wind tunnel, not both.";
+            if (bench) return "--all, --charge, --steps and --wear belong to a build on the stand; the wind tunnel of --propeller has no motor and no pack.";
+            try
+            {
+                _ = WindTunnelRun.States(this);
+                return null;
+            }
+            catch (FormatException fault)
+            {
+                return fault.Message;
+            }
         }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        AssembledBuild build = BuildLibrary.Load(settings.Build, settings.Air);
+        if (settings.Propeller is not null)
+        {
+            WindTunnelRun.Print(settings);
+            return ExitCode.Ok;
+        }
+        AssembledBuild build = BuildLibrary.Load(settings.Build!, settings.Air);
+        if (settings.Wear is double wear)
+            build = BuildAssembler.Assemble(BuildEditor.Edit(build.Build, "battery.wear_percent", wear).Build!, settings.Air);
         int running = settings.All ? build.Craft.Rotors.Count : 1;
         // on a bench nothing but the motor draws on the pack
         Craft craft = settings.All
             ? build.Craft
             : build.Craft with { Battery = build.Craft.Battery with { ElectronicsPower = 0 } };
-        VirtualStand stand = new(craft, settings.Air.Density, settings.Charge / 100, running);
-        (double Throttle, OperatingPoint Point)[] rows = new (double, OperatingPoint)[settings.Steps];
+        VirtualStand stand = new(craft, settings.Air.Density, settings.StateOfCharge, running);
+        (double Throttle, OperatingPoint Point)[] rows = new (double, OperatingPoint)[settings.Rows];
         Parallel.For(0, rows.Length, n =>
         {
-            double throttle = n / (settings.Steps - 1.0);
+            double throttle = n / (settings.Rows - 1.0);
             rows[n] = (throttle, stand.AtDuty(throttle));
         });
-        if (settings.Json) PrintJson(build, settings, running, rows);
-        else PrintTable(build, settings, running, rows);
+        TiredPack tired = TiredPack.Of(build.Build, settings.Air);
+        if (settings.Json) PrintJson(build, settings, running, rows, tired);
+        else PrintTable(build, settings, running, rows, tired);
         return ExitCode.Ok;
     }
 
-    private static void PrintJson(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows) =>
+    private static void PrintJson(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows, TiredPack tired) =>
         JsonOutput.Print(new()
         {
             ["name"] = build.Build.Name,
             ["motors_running"] = running,
-            ["state_of_charge"] = settings.Charge / 100,
+            ["state_of_charge"] = settings.StateOfCharge,
+            ["wear_percent"] = 100 * build.Build.Battery.Wear,
             ["air_density_kg_m3"] = settings.Air.Density,
             ["rows"] = rows.Select(row => new Dictionary<string, object?>
             {
@@ -76,13 +146,15 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
                 ["reserve_up_Nm"] = row.Point.ReserveUp,
                 ["reserve_down_Nm"] = row.Point.ReserveDown,
             }).ToList(),
+            ["tired_pack"] = TiredPackOutput.Json(tired),
         });
 
-    private static void PrintTable(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows)
+    private static void PrintTable(AssembledBuild build, Settings settings, int running, (double Throttle, OperatingPoint Point)[] rows, TiredPack tired)
     {
         OperatingPoint full = rows[^1].Point;
         string running_ = running == 1 ? "one motor on a bench" : $"all {running} motors on one pack";
-        Console.WriteLine($"{build.Build.Name}, {running_}, pack at {settings.Charge:F0} percent:");
+        string worn = build.Build.Battery.Wear > 0 ? $" and {100 * build.Build.Battery.Wear:F0} percent worn" : "";
+        Console.WriteLine($"{build.Build.Name}, {running_}, pack at {100 * settings.StateOfCharge:F0} percent{worn}:");
         Console.WriteLine($"at full throttle each rotor lifts {full.Thrust / GramForce:F0} grams-force at {Rpm(full):F0} rpm, and the pack gives {full.PackCurrent:F0} amperes.");
         Console.WriteLine();
         Table table = Tables.New(
@@ -100,6 +172,8 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
         Console.WriteLine("This one cannot bite; a real stand can: bolt it down, stay out of the disc's plane, and keep people away.");
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
+        Console.WriteLine();
+        Console.WriteLine(TiredPackOutput.Sentence(tired));
     }
 
     private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;

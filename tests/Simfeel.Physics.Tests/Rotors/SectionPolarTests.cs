@@ -79,7 +79,7 @@ public class SectionPolarTests
     {
         ImmutableArray<double> two = [0, 1];
         Assert.Throws<ArgumentException>(() => new TabulatedPolar([0.1, 0], [1e5], [two], [two]));
-        Assert.Throws<ArgumentException>(() => new TabulatedPolar([0, 2], [1e5], [two], [two]));
+        Assert.Throws<ArgumentException>(() => new TabulatedPolar([0, 4], [1e5], [two], [two]));
         Assert.Throws<ArgumentException>(() => new TabulatedPolar([0, 0.1], [-1], [two], [two]));
         Assert.Throws<ArgumentException>(() => new TabulatedPolar([0, 0.1], [1e5], [[0, 1, 2]], [two]));
         Assert.Throws<ArgumentException>(() => new TabulatedPolar([0, 0.1], [1e5], [[0, double.NaN]], [two]));

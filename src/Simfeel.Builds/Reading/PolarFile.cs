@@ -1,0 +1,69 @@
+using Simfeel.Builds.Format;
+using Simfeel.Physics.Rotors;
+
+namespace Simfeel.Builds.Reading;
+
+/// <summary>A polar as a build file gave it: its numbers and the name of the file that holds them.</summary>
+internal sealed record GivenPolar(TabulatedPolar Polar, string File, Place? At);
+
+/// <summary>Finds the file of a section polar that a build file names. It must lie beside the build file or below it.</summary>
+internal static class PolarFile
+{
+    /// <summary>The polar, or null with a diagnostic of the build file or of the polar's own.</summary>
+    /// <param name="key">Key that names the file.</param>
+    /// <param name="spec">The key.</param>
+    /// <param name="name">The name as written.</param>
+    /// <param name="at">Where it is written.</param>
+    /// <param name="folder">Folder of the build file; null where the build is text without a file.</param>
+    /// <param name="bag">Receives what is wrong.</param>
+    public static GivenPolar? Read(string key, KeySpec spec, string name, Place at, string? folder, DiagnosticBag bag)
+    {
+        if (Fault(name) is string fault)
+        {
+            bag.Error(at, key, $"\"{name}\"", $"{fault} Allowed is a {spec.Range}.", "put the file beside the build file and write its name alone");
+            return null;
+        }
+        if (folder is null)
+        {
+            bag.Error(at, key, $"\"{name}\"", $"This build was not read from a file, so nothing lies beside it; allowed is a {spec.Range}.");
+            return null;
+        }
+        string path = Path.Combine(folder, name);
+        if (!File.Exists(path) && !Directory.Exists(path))
+        {
+            bag.Error(at, key, $"\"{name}\"", $"There is no such file; allowed is a {spec.Range}.", "check the name");
+            return null;
+        }
+        if (Linked(folder, name))
+        {
+            bag.Error(at, key, $"\"{name}\"", $"This is a link, which may lead anywhere; allowed is a {spec.Range}.", "copy the file itself there");
+            return null;
+        }
+        DiagnosticBag own = new(path);
+        string? text = SourceText.ReadFile(path, own, "polar file");
+        TabulatedPolar? polar = text is null ? null : PolarReader.Read(text, own);
+        bag.Adopt(own);
+        return polar is null ? null : new(polar, name, at);
+    }
+
+    private static string? Fault(string name)
+    {
+        if (string.IsNullOrWhiteSpace(name) || name.EndsWith('/')) return "This names no file.";
+        if (name.Any(char.IsControl)) return "A file's name has no control characters.";
+        if (name.Contains('\\', StringComparison.Ordinal)) return "Folders are parted by /, not by \\.";
+        if (Path.IsPathRooted(name) || name.Contains(':', StringComparison.Ordinal)) return "The file's place counts from the build file's folder.";
+        return name.Split('/').Contains("..") ? "The path leads out of the build file's folder." : null;
+    }
+
+    /// <summary>Whether the file, or a folder between the build's and its own, is a symbolic link.</summary>
+    private static bool Linked(string folder, string name)
+    {
+        string path = folder;
+        foreach (string part in name.Split('/'))
+        {
+            path = Path.Combine(path, part);
+            if (new FileInfo(path).LinkTarget is not null) return true;
+        }
+        return false;
+    }
+}

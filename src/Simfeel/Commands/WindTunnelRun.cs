@@ -1,0 +1,153 @@
+using Simfeel.Builds;
+using Simfeel.CommandLine.Output;
+using Simfeel.Physics.Air;
+using Simfeel.Physics.Stand;
+using Spectre.Console;
+
+namespace Simfeel.CommandLine.Commands;
+
+/// <summary><c>simfeel stand --propeller</c>: a propeller alone in a wind tunnel.</summary>
+internal sealed class WindTunnelRun
+{
+    private const double RpmPerRadian = 30 / Math.PI;
+    private const double Inch = 0.0254;
+    private const int MostRows = 10000;
+
+    private readonly string _name;
+    private readonly PropellerBlades _blades;
+    private readonly AirState _air;
+    private readonly WindTunnel _tunnel;
+    private readonly WindTunnelPoint[] _points;
+
+    private WindTunnelRun(string name, PropellerBlades blades, AirState air, (double Rpm, double Axial, double Edgewise)[] states)
+    {
+        _name = name;
+        _blades = blades;
+        _air = air;
+        _tunnel = new(blades.Geometry(), air, blades.ThrustFactor, blades.TorqueFactor);
+        _points = new WindTunnelPoint[states.Length];
+        Parallel.For(0, states.Length, n => _points[n] = _tunnel.At(states[n].Rpm / RpmPerRadian, states[n].Axial, states[n].Edgewise));
+    }
+
+    /// <summary>The working states that options ask for: every speed with every axial and every edgewise flow.</summary>
+    /// <exception cref="FormatException">An option is out of its range; the message says all.</exception>
+    public static (double Rpm, double Axial, double Edgewise)[] States(StandCommand.Settings settings)
+    {
+        double[] speeds = WindTunnelRange.List("--rpm", settings.Rpm ?? "", 10, 300000, "rpm", 20);
+        int points = settings.ValuesInRange;
+        if (points is < 2 or > 101) throw new FormatException($"--points is {points}; it must lie between 2 and 101.");
+        double[] axial = WindTunnelRange.Values("--axial", settings.Axial ?? "0", -100, 150, "m/s", points);
+        double[] edgewise = WindTunnelRange.Values("--edgewise", settings.Edgewise ?? "0", 0, 150, "m/s", points);
+        int rows = speeds.Length * axial.Length * edgewise.Length;
+        if (rows > MostRows) throw new FormatException($"These ranges make {rows} rows; at most {MostRows} are computed. Take fewer --points.");
+        return [.. from rpm in speeds from along in axial from across in edgewise select (rpm, along, across)];
+    }
+
+    /// <summary>Measures and prints.</summary>
+    /// <exception cref="UserError">The propeller cannot be read or is wrong.</exception>
+    public static void Print(StandCommand.Settings settings)
+    {
+        (string name, PropellerSpec propeller) = BuildLibrary.LoadPropeller(settings.Propeller!);
+        WindTunnelRun run = new(name, propeller.Blades, settings.Air, States(settings));
+        if (settings.Json) run.PrintJson();
+        else run.PrintTable();
+    }
+
+    private List<string> Cautions()
+    {
+        List<string> cautions = [];
+        int fast = _points.Count(p => p.TipMach > WindTunnel.HighestMach), thick = _points.Count(p => p.Reynolds < _tunnel.LeastReynolds);
+        if (fast > 0)
+            cautions.Add($"Caution: in {fast} of {_points.Length} rows the advancing tip passes Mach {WindTunnel.HighestMach} (marked !M); real drag rises more than computed.");
+        if (thick > 0)
+            cautions.Add($"Caution: in {thick} of {_points.Length} rows the Reynolds number lies below the section's {_tunnel.LeastReynolds:F0} (marked !R); its lowest values are held there.");
+        if (_blades.ThrustFactor != 1 || _blades.TorqueFactor != 1)
+            cautions.Add($"The file's factors are in these numbers: thrust x {_blades.ThrustFactor:G4}, torque and in-plane drag x {_blades.TorqueFactor:G4}.");
+        return cautions;
+    }
+
+    private void PrintJson() => JsonOutput.Print(new()
+    {
+        ["name"] = _name,
+        ["diameter_m"] = _blades.Diameter,
+        ["blades"] = _blades.Count,
+        ["thrust_factor"] = _blades.ThrustFactor,
+        ["torque_factor"] = _blades.TorqueFactor,
+        ["air_density_kg_m3"] = _air.Density,
+        ["cautions"] = Cautions(),
+        ["rows"] = _points.Select(at => new Dictionary<string, object?>
+        {
+            ["rpm"] = at.Speed * RpmPerRadian,
+            ["axial_m_s"] = at.Axial,
+            ["edgewise_m_s"] = at.Edgewise,
+            ["thrust_N"] = at.Thrust,
+            ["torque_Nm"] = at.Torque,
+            ["power_W"] = at.Power,
+            ["in_plane_N"] = at.InPlane,
+            ["ct_propeller"] = at.PropellerThrustCoefficient,
+            ["cp_propeller"] = at.PropellerPowerCoefficient,
+            ["advance_ratio"] = at.AdvanceRatio,
+            ["efficiency"] = at.Efficiency,
+            ["ct_rotor"] = at.RotorThrustCoefficient,
+            ["cq_rotor"] = at.RotorTorqueCoefficient,
+            ["figure_of_merit"] = at.FigureOfMerit,
+            ["induced_velocity_m_s"] = at.InducedVelocity,
+            ["reynolds_75"] = at.Reynolds,
+            ["tip_mach"] = at.TipMach,
+        }).ToList(),
+    });
+
+    private void PrintTable()
+    {
+        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel:");
+        Console.WriteLine(Best());
+        Console.WriteLine();
+        // columns that would be empty are left out
+        bool across = _points.Any(p => p.Edgewise != 0), hovers = _points.Any(p => p.FigureOfMerit is not null), marked = _points.Any(p => Mark(p).Length > 0);
+        (string Title, bool Shown, Func<WindTunnelPoint, string> Text)[] columns =
+        [
+            ("rpm", true, p => $"{p.Speed * RpmPerRadian:F0}"),
+            ("axial m/s", true, p => Tables.Signed(p.Axial, 2)),
+            ("edge m/s", across, p => $"{p.Edgewise:F2}"),
+            ("thrust N", true, p => Tables.Signed(p.Thrust, 3)),
+            ("torque N m", true, p => Tables.Signed(p.Torque, 5)),
+            ("power W", true, p => Tables.Signed(p.Power, 2)),
+            ("in-plane N", across, p => Tables.Signed(p.InPlane, 3)),
+            ("J", true, p => Tables.Signed(p.AdvanceRatio, 3)),
+            ("CT", true, p => Tables.Signed(p.PropellerThrustCoefficient, 4)),
+            ("CP", true, p => Tables.Signed(p.PropellerPowerCoefficient, 4)),
+            ("eta", true, p => p.Efficiency is double eta ? Tables.Signed(eta, 3) : "-"),
+            ("rotor CT", true, p => Tables.Signed(p.RotorThrustCoefficient, 5)),
+            ("rotor CQ", true, p => Tables.Signed(p.RotorTorqueCoefficient, 6)),
+            ("FM", hovers, p => p.FigureOfMerit is double merit ? $"{merit:F3}" : "-"),
+            ("induced m/s", true, p => Tables.Signed(p.InducedVelocity, 2)),
+            ("Re 75 %", true, p => $"{p.Reynolds:F0}"),
+            ("tip Mach", true, p => $"{p.TipMach:F3}"),
+            ("", marked, Mark),
+        ];
+        columns = [.. columns.Where(c => c.Shown)];
+        Table table = Tables.New([.. columns.Select(c => c.Title)]);
+        foreach (WindTunnelPoint point in _points) table.AddRow([.. columns.Select(c => c.Text(point))]);
+        Tables.Print(table);
+        Console.WriteLine("J = V/(nD), CT = T/(rho n^2 D^4), CP = P/(rho n^3 D^5), eta = J CT/CP; rotor CT = T/(rho A (wR)^2), rotor CQ = Q/(rho A (wR)^2 R)"
+            + (hovers ? ", FM = ideal over actual power of hover." : "."));
+        Console.WriteLine("Blade elements and momentum theory; no hub, motor or tunnel walls. Axial flow is positive where the propeller climbs or drives forward.");
+        foreach (string caution in Cautions()) Console.WriteLine(caution);
+    }
+
+    /// <summary>The most telling number: the best efficiency, else the hover, else the largest thrust.</summary>
+    private string Best()
+    {
+        // across the disc the drag in its plane takes a share that the efficiency does not count
+        WindTunnelPoint best = _points.MaxBy(p => p.Edgewise == 0 ? p.Efficiency ?? 0 : 0);
+        if (best is { Edgewise: 0, Efficiency: > 0 })
+            return $"its efficiency is best, {best.Efficiency:F2}, at {best.Speed * RpmPerRadian:F0} rpm in {best.Axial:F1} m/s (J {best.AdvanceRatio:F2}).";
+        WindTunnelPoint most = _points.MaxBy(p => p.Thrust);
+        return most.FigureOfMerit is double merit
+            ? $"it lifts {most.Thrust:F2} N at {most.Speed * RpmPerRadian:F0} rpm in still air, with a figure of merit of {merit:F2}."
+            : $"its thrust is largest, {most.Thrust:F2} N, at {most.Speed * RpmPerRadian:F0} rpm in {most.Axial:F1} m/s axial and {most.Edgewise:F1} m/s edgewise flow.";
+    }
+
+    private string Mark(WindTunnelPoint point) =>
+        (point.TipMach > WindTunnel.HighestMach ? "!M" : "") + (point.Reynolds < _tunnel.LeastReynolds ? "!R" : "");
+}
