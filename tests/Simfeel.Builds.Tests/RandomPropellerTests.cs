@@ -21,7 +21,7 @@ public class RandomPropellerTests
         {
             Build build = BuildReader.Read(file).Build!;
             PropellerBlades blades = build.Propeller.Blades;
-            RotorGeometry geometry = RotorGeometry.FromPitch(blades.Diameter, blades.Pitch, blades.Count, blades.ChordScale);
+            RotorGeometry geometry = blades.Geometry();
             RotorConstants rotor = BuildAssembler.Assemble(build, SeaLevel).Craft.Rotors[0];
             TableChecks.All(Path.GetFileName(file), geometry, rotor.Table, 200);
             Thrown(Path.GetFileName(file), rotor);

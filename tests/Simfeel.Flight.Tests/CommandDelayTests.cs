@@ -47,7 +47,7 @@ public class CommandDelayTests
             RollPitch = unit.RollPitch with { Gains = default },
             Yaw = unit.Yaw with { Gains = default },
         };
-        using FlightLoop<Lane1> loop = new(unit.Unit.Craft.Rotors.Count, Starters.Profile);
+        using FlightLoop<Lane1> loop = new(unit.Unit.Craft.Rotors.Count, Starters.Profile, new());
         loop.SetUnit(0, delayed, unit.Hover.State);
         (double, double)[] rows = new (double, double)[Start + 660];
         for (int n = 0; n < rows.Length; n++)

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using Simfeel.Builds;
 using Simfeel.Physics.Rotors;
 using Simfeel.Studies.Validation;
 
@@ -24,6 +26,22 @@ public class PublishedBladeTests
     {
         var (j, ct, cp) = Da4002.Propeller.Sweeps.Single(s => s.Rpm == rpm).Points.Single(p => p.Advance == advance);
         Assert.Equal(efficiency, j * ct / cp, 0.002);
+    }
+
+    /// <summary>The specimen that users fly in the wind tunnel is the one that the validation runs, to every digit.</summary>
+    [Fact]
+    public void Propeller_file_holds_the_same_blades_and_section()
+    {
+        string assets = Path.Combine(Path.GetDirectoryName(Here())!, "..", "..", "..", "assets", "validation");
+        PropellerResult file = BuildReader.ReadPropeller(Path.Combine(assets, "da4002.toml"));
+        Assert.Empty(file.Diagnostics);
+        RotorGeometry read = file.Propeller!.Blades.Geometry(), held = Da4002.Propeller.Measured(SectionTables.Sda1075Polar);
+        Assert.Equal(held.Stations, read.Stations, (a, b) => Near(a.Radius, b.Radius) && Near(a.Chord, b.Chord) && Near(a.Twist, b.Twist));
+        Assert.Equal((held.Diameter, held.Blades, held.RootCutOut), (read.Diameter, read.Blades, read.RootCutOut));
+        Assert.Equal(held.Polar, read.Polar);
+
+        static bool Near(double a, double b) => Math.Abs(a - b) < 1e-12;
+        static string Here([CallerFilePath] string path = "") => path;
     }
 
     [Fact]
