@@ -1,0 +1,92 @@
+using System.Text;
+
+namespace Simfeel.Studies.Fit.Reading;
+
+/// <summary>One line of a table, cut into cells.</summary>
+/// <param name="Line">Line in the file, counted from 1.</param>
+/// <param name="Cells">Cells without quotes and outer blanks.</param>
+internal sealed record CellRow(int Line, IReadOnlyList<string> Cells)
+{
+    public bool IsBlank => Cells.All(cell => cell.Length == 0);
+
+    public int Filled => Cells.Count(cell => cell.Length > 0);
+
+    public string this[int column] => column < Cells.Count ? Cells[column] : "";
+}
+
+/// <summary>Which mark stands between the cells of a table. Found by trying each on every line.</summary>
+internal static class Dialect
+{
+    /// <summary>Two blanks or more between columns, as in a listing.</summary>
+    public const char Gap = ' ';
+
+    private static readonly char[] Candidates = ['\t', ';', '|', ','];
+
+    /// <summary>The mark in words.</summary>
+    public static string Name(char delimiter) => delimiter switch
+    {
+        '\t' => "tab",
+        ';' => "semicolon",
+        ',' => "comma",
+        '|' => "bar",
+        _ => "two blanks or more",
+    };
+
+    /// <summary>
+    /// The delimiter that cuts most lines with numbers into the same number of cells, two at least. A comma counts only
+    /// where no other mark does: it may be the decimal mark.
+    /// </summary>
+    public static char Detect(IReadOnlyList<string> lines)
+    {
+        List<string> numbers = [.. lines.Where(line => line.Any(char.IsDigit) && !NumberText.IsComment(line))];
+        foreach (char candidate in Candidates)
+        {
+            int[] counts = [.. numbers.Select(line => Filled(line, candidate)).Where(count => count >= 2)];
+            if (counts.Length > 0 && 2 * counts.Length >= numbers.Count) return candidate;
+        }
+        return Gap;
+    }
+
+    /// <summary>The rows of a text; a quoted cell may hold the delimiter but no line end.</summary>
+    public static IReadOnlyList<CellRow> Cut(IReadOnlyList<string> lines, char delimiter) =>
+        [.. lines.Select((line, n) => new CellRow(n + 1, Cells(line, delimiter)))];
+
+    private static int Filled(string line, char delimiter) => Cells(line, delimiter).Count(cell => cell.Length > 0);
+
+    private static List<string> Cells(string line, char delimiter)
+    {
+        if (delimiter == Gap) return [.. line.Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
+        List<string> cells = [];
+        StringBuilder cell = new();
+        bool quoted = false;
+        for (int n = 0; n < line.Length; n++)
+        {
+            char c = line[n];
+            if (c == '"' && quoted && n + 1 < line.Length && line[n + 1] == '"')
+            {
+                cell.Append(c);
+                n++;
+            }
+            else if (c == '"' && (quoted || string.IsNullOrWhiteSpace(cell.ToString())))
+            {
+                quoted = !quoted;
+            }
+            else if (c == delimiter && !quoted)
+            {
+                Add();
+            }
+            else
+            {
+                cell.Append(c);
+            }
+        }
+        Add();
+        return cells;
+
+        void Add()
+        {
+            cells.Add(cell.ToString().Trim().Trim('\u00a0', '\ufeff'));
+            cell.Clear();
+        }
+    }
+}
