@@ -45,7 +45,9 @@ public static class StandFitter
 
         Matrix<double> covariance = state.Covariance(FitConstants.Prior);
         double[] sigma = [.. all.Select(j => Math.Sqrt(covariance[j, j]))];
-        int[] determined = [.. all.Where(j => sigma[j] < FitConstants.Narrowing * FitConstants.Prior[j])];
+        // without rotor speed all constants hang on each other and on the motor's model
+        bool turning = rows.Any(row => row.Speed > 0);
+        int[] determined = [.. all.Where(j => turning && sigma[j] < FitConstants.Narrowing * FitConstants.Prior[j])];
         if (determined.Length == 0)
             throw new FitException(table.Source, null, $"The table tells nothing of the build: {FitConstants.WhyNot(FitConstants.Thrust, rows, duty, sigma[0])}.", "a fit needs rotor speed and thrust, better torque, voltage, current and throttle too");
         state = problem.Solve(determined, [.. all.Select(j => determined.Contains(j) ? state.X[j] : 0)]);
@@ -88,32 +90,35 @@ public static class StandFitter
         throw new FitException([.. reasons, new(Severity.Error, table.Source, null, null, "", "", $"A fit needs {LeastRows} rows at least, and {count} can be used.", "check how the columns were read, or say it with --column")]);
     }
 
-    /// <summary>Rows with a residual beyond four robust standard deviations (1.4826 times the median magnitude) of its kind.</summary>
+    /// <summary>
+    /// Rows with a residual beyond four robust standard deviations of its kind (1.4826 times the median magnitude; that of
+    /// all kinds at least, since the median of few readings is rough).
+    /// </summary>
     private static List<RefusedRow> Outliers(FitProblem problem, FitState state)
     {
-        Dictionary<Observed, double> robust = [];
-        foreach (Observed what in Enum.GetValues<Observed>())
-        {
-            double[] sizes = [.. problem.Rows.SelectMany((row, r) => row.Observations.Select((seen, k) => (seen.What, Size: Math.Abs(state.Residuals[r][k]))))
-                .Where(pair => pair.What == what).Select(pair => pair.Size).Order()];
-            // readings that were computed, not measured, scatter hardly at all: nothing is an outlier below 0.3 %
-            if (sizes.Length >= 5) robust[what] = Math.Max(1.4826 * sizes[sizes.Length / 2], 0.3 / problem.Scale[(int)what]);
-        }
+        double[][] residuals = [.. problem.Rows.Select((_, r) => problem.Studentized(state, r))];
+        double[] robust = [.. Enum.GetValues<Observed>().Select(what => Robust(seen => seen.What == what))];
+        double all = Robust(_ => true);
         List<RefusedRow> outliers = [];
         for (int r = 0; r < problem.Rows.Count; r++)
         {
             RowEquations row = problem.Rows[r];
-            (Observation seen, double off)? worst = null;
-            for (int k = 0; k < row.Observations.Count; k++)
-            {
-                if (!robust.TryGetValue(row.Observations[k].What, out double spread)) continue;
-                double off = state.Residuals[r][k] / spread;
-                if (Math.Abs(off) > OutlierSigma && Math.Abs(off) > Math.Abs(worst?.off ?? 0)) worst = (row.Observations[k], off);
-            }
-            if (worst is var (reading, far))
-                outliers.Add(new(row.Row.Line, $"the {reading.What.ToString().ToLowerInvariant()} lies {Math.Abs(far):F0} standard deviations {(far > 0 ? "below" : "above")} what the other rows say"));
+            double[] far = [.. row.Observations.Select((seen, k) => residuals[r][k] / Spread(seen.What))];
+            int worst = Enumerable.Range(0, far.Length).MaxBy(k => Math.Abs(far[k]));
+            if (Math.Abs(far[worst]) > OutlierSigma)
+                outliers.Add(new(row.Row.Line, $"the {row.Observations[worst].What.ToString().ToLowerInvariant()} lies {Math.Abs(far[worst]):F0} standard deviations {(far[worst] > 0 ? "below" : "above")} what the other rows say"));
         }
         return outliers;
+
+        // readings that were computed, not measured, scatter hardly at all: nothing is an outlier within 0.3 %
+        double Spread(Observed what) => Math.Max(Math.Max(robust[(int)what], all), 0.3 / problem.Scale[(int)what]);
+
+        double Robust(Predicate<Observation> of)
+        {
+            double[] sizes = [.. problem.Rows.SelectMany((row, r) => row.Observations.Select((seen, k) => (seen, Size: Math.Abs(residuals[r][k]))))
+                .Where(pair => of(pair.seen)).Select(pair => pair.Size).Order()];
+            return sizes.Length == 0 ? 0 : 1.4826 * sizes[sizes.Length / 2];
+        }
     }
 
     private static FittedConstant Constant(int j, StandModel model, Build after, double sigma, bool determined, string whyNot)

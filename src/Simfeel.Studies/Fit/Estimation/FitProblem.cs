@@ -30,6 +30,9 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
 {
     private const double Step = 1e-4;
 
+    /// <summary>Weight of the common scatter against a column's own, in degrees of freedom: few rows cannot tell columns apart.</summary>
+    private const double CommonWeight = 10;
+
     private readonly int _observations = rows.Sum(row => row.Observations.Count);
 
     /// <summary>Factors on the standard deviation of each kind of observation, found from the scatter.</summary>
@@ -102,11 +105,23 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
                 freedom[what] += 1 - (direction[k] * direction[k]);
             }
         }
+        double common = squares.Sum() / Math.Max(1, freedom.Sum());
         for (int what = 0; what < Scale.Length; what++)
         {
-            // few rows cannot tell a scatter; a column may be five times as good or ten times as bad as assumed
-            if (freedom[what] > 5) Scale[what] = Math.Clamp(Scale[what] * Math.Sqrt(squares[what] / freedom[what]), 0.2, 10);
+            double variance = (squares[what] + (CommonWeight * common)) / (freedom[what] + CommonWeight);
+            // a column may be five times as good or ten times as bad as assumed
+            Scale[what] = Math.Clamp(Scale[what] * Math.Sqrt(variance), 0.2, 10);
         }
+    }
+
+    /// <summary>
+    /// Residuals of a row over the standard deviation that they have left, since the row's own speed takes up a share of each.
+    /// </summary>
+    public double[] Studentized(FitState state, int row)
+    {
+        double[] direction = new double[rows[row].Observations.Count];
+        rows[row].Direction(model.With(StandFactors.FromLogarithms(state.X)), Scale, direction);
+        return [.. state.Residuals[row].Select((r, k) => r / Math.Sqrt(Math.Max(0.05, 1 - (direction[k] * direction[k]))))];
     }
 
     private FitState State(double[] x, int free)

@@ -110,5 +110,5 @@ internal sealed class BlockFinder(string source)
 
     private static bool IsMergedTitle(CellRow row) => row.Filled > 1 || (row.Filled == 1 && row.Cells[0].Length == 0);
 
-    private static string Join(CellRow row) => string.Join(' ', row.Cells.Where(cell => cell.Length > 0));
+    private static string Join(CellRow row) => string.Join(", ", row.Cells.Where(cell => cell.Length > 0));
 }
