@@ -31,7 +31,8 @@ public static class BuildWriter
         }
         BuildResult result = BuildReader.Parse(text, "written");
         if (result.Build is not null) return text;
-        throw new ArgumentException("The measured numbers do not go with the rest of the build: " + result.Diagnostics.First(d => d.Severity == Severity.Error), nameof(numbers));
+        Diagnostic error = result.Diagnostics.First(d => d.Severity == Severity.Error);
+        throw new ArgumentException($"The measured numbers do not go with the rest of the build. {error.Key}: {error.Message} ({error.Hint})", nameof(numbers));
     }
 
     /// <summary>Writes a file beside its place and renames it, so that a broken write leaves no half a file.</summary>

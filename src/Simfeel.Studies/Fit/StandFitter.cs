@@ -87,7 +87,8 @@ public static class StandFitter
         if (rows.Count >= LeastRows) return;
         List<Diagnostic> reasons = [.. refused.OrderBy(row => row.Line).Take(20).Select(row => new Diagnostic(Severity.Error, table.Source, row.Line, null, "", "", row.Reason, ""))];
         string count = rows.Count == 0 ? "no row" : $"only {rows.Count} of the rows";
-        throw new FitException([.. reasons, new(Severity.Error, table.Source, null, null, "", "", $"A fit needs {LeastRows} rows at least, and {count} can be used.", "check how the columns were read, or say it with --column")]);
+        string hint = table.Skipped.Count > 0 ? $"{table.Skipped[0]}; --block chooses one" : "check how the columns were read, or say it with --column";
+        throw new FitException([.. reasons, new(Severity.Error, table.Source, null, null, "", "", $"A fit needs {LeastRows} rows at least, and {count} can be used.", hint)]);
     }
 
     /// <summary>

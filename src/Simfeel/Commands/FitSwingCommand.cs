@@ -153,6 +153,6 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
         Console.WriteLine("The balance point must hang midway between the wires, the axis vertical, and the wires parallel.");
         Console.WriteLine();
         if (path is not null) Console.WriteLine($"Written to {path} as {key}, a copy of the build; the build itself is as it was.");
-        Console.WriteLine("Take the propellers off or make sure that nothing can arm, strap the battery down, and hang the craft over something soft.");
+        Console.WriteLine("Propellers belong to the inertia and must not turn: swing the craft with the pack strapped down but unplugged, over something soft.");
     }
 }

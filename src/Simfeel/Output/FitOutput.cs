@@ -67,7 +67,7 @@ internal static class FitOutput
         {
             string title = block.Title.Length > 0 ? $" \"{block.Title}\"" : "";
             // blocks under the same heading are read alike
-            bool again = block != fit.Table.Blocks[0] && block.Columns.SequenceEqual(fit.Table.Blocks[0].Columns);
+            bool again = block != fit.Table.Blocks[0] && block.Columns.Select(c => c.ToString()).SequenceEqual(fit.Table.Blocks[0].Columns.Select(c => c.ToString()));
             if (fit.Table.Blocks.Count + fit.Table.Skipped.Count > 1 || title.Length > 0)
                 Console.WriteLine($"  block {block.Number}{title}, heading in line {block.HeadingLine}{(again ? $", columns as in block {fit.Table.Blocks[0].Number}" : "")}");
             if (again) continue;

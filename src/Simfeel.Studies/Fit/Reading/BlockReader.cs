@@ -10,6 +10,8 @@ internal sealed class BlockReader(RawBlock block, int number, StandModel model, 
     {
         ColumnReader reader = new(block, options, marks, source);
         IReadOnlyList<ColumnReading> columns = reader.Read();
+        if (columns.All(column => column.Quantity is StandQuantity.Ignored or StandQuantity.Propeller))
+            throw new FitException(source, block.HeadingLine, $"No column is known here: {string.Join(", ", columns.Select(column => $"'{column.Name}'"))}.", "say what they are with --column \"Name=quantity:unit\", once for each");
         columns = [.. columns.Select(column => CarriesDown(column) ? column with { Because = Joined(column.Because, "blanks take the value above") } : column)];
         List<(StandRow Row, Dictionary<StandQuantity, double> Raw)> rows = Rows(columns);
         foreach (StandQuantity quantity in (StandQuantity[])[StandQuantity.Thrust, StandQuantity.Torque])

@@ -58,7 +58,8 @@ internal sealed class BlockFinder(string source)
         if (_pending.Count == 0 && _blocks.Count > 0) return;
         List<CellRow> texts = [.. _pending];
         _pending.Clear();
-        if (Heading(texts) is { } found)
+        // names that nobody knows are a heading still, which the user may explain
+        if ((Heading(texts, 2) ?? (_blocks.Count == 0 ? Heading(texts, 0) : null)) is { } found)
         {
             string title = string.Join(" / ", texts[..found.First].Select(Join));
             _blocks.Add(new(title, found.Line, found.Cells));
@@ -78,12 +79,12 @@ internal sealed class BlockFinder(string source)
         }
     }
 
-    private static (IReadOnlyList<HeadingCell> Cells, int First, int Line)? Heading(List<CellRow> texts)
+    private static (IReadOnlyList<HeadingCell> Cells, int First, int Line)? Heading(List<CellRow> texts, int least)
     {
-        int names = -1, best = 1;
+        int names = -1, best = least - 1;
         for (int n = 0; n < texts.Count; n++)
         {
-            if (Score(texts[n]) is int score && score > best) (names, best) = (n, score);
+            if (texts[n].Filled > 1 && Score(texts[n]) is int score && score > best) (names, best) = (n, score);
         }
         if (names < 0) return null;
         CellRow? units = names + 1 < texts.Count && IsUnitRow(texts[names + 1]) ? texts[names + 1] : null;
