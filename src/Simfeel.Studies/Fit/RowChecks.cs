@@ -48,7 +48,20 @@ public static class RowChecks
         double power = double.IsNaN(mechanical) ? electrical : mechanical;
         if (ideal > (1.06 * power) + (0.01 * most.Power))
             return $"{row.Thrust / GramForce:F0} gf from {power:F1} W{(double.IsNaN(mechanical) ? "" : " on the shaft")}: with this disc at least {ideal:F1} W are needed (momentum theory)";
-        return null;
+        return OffTheModel(row, model, most);
+    }
+
+    /// <summary>Build files allow half to one and a half times the model; three times it or a third is another propeller, or a speed misread.</summary>
+    private static string? OffTheModel(StandRow row, StandModel model, Scale most)
+    {
+        if (!(row.Speed > 0) || row.NoPropeller) return null;
+        double expected = model.Air(row.Speed).Thrust;
+        bool tooMuch = row.Thrust > 3 * expected && row.Thrust > 0.1 * most.Thrust;
+        // hardly any thrust at all is a motor without a propeller
+        bool tooLittle = row.Thrust < expected / 3 && row.Thrust > 0.03 * expected && expected > 0.1 * most.Thrust;
+        return tooMuch || tooLittle
+            ? $"{row.Thrust / GramForce:F0} gf at {Rpm(row.Speed):F0} rpm, where the build's propeller lifts about {expected / GramForce:F0} gf"
+            : null;
     }
 
     /// <summary>A row whose speed or thrust falls while the throttle rises, with both neighbours in order.</summary>

@@ -25,10 +25,33 @@ internal static class RowSelection
             notes.AddRange(block.Notes);
             if (Efficiency(block, good) is string check) notes.Add(check);
             if (AtRest(good) is string rest) notes.Add(rest);
+            if (Supply(good) is string supply) notes.Add(supply);
         }
         int bare = rows.Count(row => row.NoPropeller);
         if (bare > 0) notes.Add($"{bare} rows are read as the motor without a propeller: they tell its losses");
+        if (Demand(rows, model) is string demand) notes.Add(demand);
         return (rows, refused, notes);
+    }
+
+    /// <summary>One voltage for all rows is rarely a measured one.</summary>
+    private static string? Supply(IReadOnlyList<StandRow> rows)
+    {
+        double[] volts = [.. rows.Where(row => row.Current > 0).Select(row => row.Voltage).Where(double.IsFinite)];
+        return volts.Length >= 3 && volts.Max() == volts.Min()
+            ? $"the voltage is {volts[0]:G4} V in every row: if that is the pack's name and not a reading, KV comes out low by its sag"
+            : null;
+    }
+
+    /// <summary>Power for the same thrust, which needs neither speed nor torque.</summary>
+    private static string? Demand(IReadOnlyList<StandRow> rows, StandModel model)
+    {
+        double most = rows.Select(row => row.Thrust).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        double[] ratios = [.. rows.Where(row => row.Thrust > 0.2 * most && row.Voltage * row.Current > 0).Select(row => row.Voltage * row.Current / model.PowerFor(row.Thrust)).Order()];
+        if (ratios.Length < 3) return null;
+        double more = 100 * (ratios[ratios.Length / 2] - 1);
+        return Math.Abs(more) < 0.5
+            ? "for the same thrust the stand takes the power that the build before would"
+            : $"for the same thrust the stand takes {Math.Abs(more):F0} % {(more > 0 ? "more" : "less")} power than the build before would";
     }
 
     /// <summary>One reason for more than half of the rows is no slip of a reading.</summary>

@@ -1,4 +1,6 @@
+using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
+using MathNet.Numerics.Optimization;
 using Simfeel.Builds;
 using Simfeel.Studies.Fit.Estimation;
 
@@ -22,6 +24,18 @@ public static class StandFitter
     {
         ArgumentNullException.ThrowIfNull(build);
         ArgumentNullException.ThrowIfNull(table);
+        try
+        {
+            return Fitted(build, table);
+        }
+        catch (Exception error) when (error is NonConvergenceException or OptimizationException)
+        {
+            throw new FitException(table.Source, null, $"The fit does not converge: the rows contradict each other ({error.Message}).", "check how the columns were read, or say it with --column");
+        }
+    }
+
+    private static StandFit Fitted(AssembledBuild build, StandTable table)
+    {
         StandModel model = new(build);
         (List<StandRow> rows, List<RefusedRow> refused, List<string> notes) = RowSelection.Run(table, model);
         RowEquationsFactory factory = new(model, table.Blocks, rows);
@@ -49,7 +63,11 @@ public static class StandFitter
         bool turning = rows.Any(row => row.Speed > 0);
         int[] determined = [.. all.Where(j => turning && sigma[j] < FitConstants.Narrowing * FitConstants.Prior[j])];
         if (determined.Length == 0)
-            throw new FitException(table.Source, null, $"The table tells nothing of the build: {FitConstants.WhyNot(FitConstants.Thrust, rows, duty, sigma[0])}.", "a fit needs rotor speed and thrust, better torque, voltage, current and throttle too");
+        {
+            string reason = FitConstants.WhyNot(FitConstants.Thrust, rows, duty, sigma[FitConstants.Thrust]);
+            string shown = string.Concat(notes.Select(note => $" {char.ToUpperInvariant(note[0])}{note[1..]}."));
+            throw new FitException(table.Source, null, $"No constant of the build can be told from this table: {reason}.{shown}", "a fit needs rotor speed and thrust, better torque, voltage, current and throttle too");
+        }
         state = problem.Solve(determined, [.. all.Select(j => determined.Contains(j) ? state.X[j] : 0)]);
         StandModel fitted = model.With(StandFactors.FromLogarithms(state.X));
         Build after = FitConstants.Apply(fitted, determined, table.Source);

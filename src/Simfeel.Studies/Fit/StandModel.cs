@@ -14,14 +14,14 @@ public sealed class StandModel
     private readonly double _propulsion;
 
     /// <summary>The stand of a build.</summary>
+    /// <exception cref="ArgumentNullException">The build is null.</exception>
     public StandModel(AssembledBuild build)
-        : this(build, build?.Craft.Rotors[0]!, StandFactors.None)
+        : this(build ?? throw new ArgumentNullException(nameof(build)), build.Craft.Rotors[0], StandFactors.None)
     {
     }
 
     private StandModel(AssembledBuild build, RotorConstants rotor, StandFactors factors)
     {
-        ArgumentNullException.ThrowIfNull(build);
         Build = build;
         Rotor = rotor;
         Factors = factors;
@@ -112,6 +112,19 @@ public sealed class StandModel
             else low = middle;
         }
         return low;
+    }
+
+    /// <summary>Power (W) into the speed controller with which the propeller lifts a thrust, N.</summary>
+    public double PowerFor(double thrust)
+    {
+        double low = 0, high = 1e4;
+        for (int n = 0; n < Bisections; n++)
+        {
+            double middle = (low + high) / 2;
+            if (Air(middle).Thrust > thrust) high = middle;
+            else low = middle;
+        }
+        return Power(CurrentFor(Air(low).Torque, low), low);
     }
 
     // What the build estimates goes with the square of the number of turns, hence of Kt, and follows a changed KV.

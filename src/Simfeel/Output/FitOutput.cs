@@ -94,7 +94,7 @@ internal static class FitOutput
         {
             Console.WriteLine();
             Console.WriteLine("Could not be determined, and stay the build's:");
-            foreach (FittedConstant constant in open) Console.WriteLine($"  {constant.Key} = {constant.Before:G4} {constant.Unit}: {constant.WhyNot}");
+            foreach (FittedConstant constant in open) Console.WriteLine($"  {constant.Key} = {constant.Before:G4}{(constant.Unit.Length > 0 ? " " : "")}{constant.Unit}: {constant.WhyNot}");
         }
         Console.WriteLine("Torque limit, speed controller resistance and the split of the losses over speed are taken from the build.");
         if (fit.Refused.Count > 0)

@@ -63,13 +63,25 @@ public class ImpossibleRowTests
     [InlineData("Torque [mN m]", "Torque [N cm]", "the shaft gives")]
     [InlineData("Current [A]", "Current [mA]", "voltage times current")]
     [InlineData("RPM", "krpm", "no-load speed")]
+    [InlineData("RPM", "eRPM", "momentum theory")]
     public void A_column_that_cannot_be_true_is_an_error(string from, string to, string reason)
     {
         FitException error = Assert.Throws<FitException>(() => Fit((Heading + string.Join('\n', Good)).Replace(from, to, StringComparison.Ordinal)));
         Diagnostic diagnostic = Assert.Single(error.Diagnostics);
-        Assert.Equal(2, diagnostic.Line);
+        // near idle a wrong speed is told less easily from a wrong thrust
+        Assert.Equal(to == "eRPM" ? 4 : 2, diagnostic.Line);
         Assert.Contains("rows cannot be true", diagnostic.Message, StringComparison.Ordinal);
         Assert.Contains(reason, diagnostic.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Without torque nothing is impossible about a speed of a seventh, but the build's propeller does not lift so there.</summary>
+    [Fact]
+    public void A_speed_misread_is_told_by_the_thrust()
+    {
+        string csv = string.Join('\n', (Heading + string.Join('\n', Good)).Split('\n').Select(line => string.Join(',', line.Split(',').Where((_, n) => n != 2))));
+        FitException error = Assert.Throws<FitException>(() => Fit(csv.Replace("RPM", "eRPM", StringComparison.Ordinal)));
+        Assert.Contains("gf at 1706 rpm, where the build's propeller lifts about", error.Message, StringComparison.Ordinal);
+        Assert.Contains("--poles", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -179,6 +179,38 @@ public class StandFitTests
         Assert.Equal(1, fit.After.Motor.Electrics.LossTorque / stand.Truth.Build.Motor.Electrics.LossTorque, 0.02);
     }
 
+    /// <summary>Whatever slips a table holds, there is a fit with finite numbers or one clear refusal.</summary>
+    [Fact]
+    public void Spoilt_tables_never_break_the_fit()
+    {
+        Random random = new(12);
+        string[] clean = new SyntheticStand("wagtail", 12, Factors(12)).Sweep(16, 0.1).NoPropeller(3).Csv().Trim().Split('\n');
+        string[] spoils = ["", "0", "-3", "1e9", "abc", "0.001", "99999"];
+        int fitted = 0;
+        for (int n = 0; n < 80; n++)
+        {
+            string[] lines = [.. clean];
+            for (int k = 0; k < 1 + (n % 30); k++)
+            {
+                int at = 1 + random.Next(lines.Length - 1);
+                string[] cells = lines[at].Split(',');
+                cells[random.Next(cells.Length)] = spoils[random.Next(spoils.Length)];
+                lines[at] = string.Join(',', cells);
+            }
+            try
+            {
+                StandFit fit = StandFitter.Fit(SyntheticStand.Starter("wagtail"), StandTableReader.Parse(string.Join('\n', lines), "stand.csv", new StandModel(SyntheticStand.Starter("wagtail"))));
+                Assert.All(fit.Constants, constant => Assert.True(constant.Value > 0 && double.IsFinite(constant.Value) && constant.RelativeSigma > 0));
+                fitted++;
+            }
+            catch (FitException error)
+            {
+                Assert.StartsWith("stand.csv", error.Message, StringComparison.Ordinal);
+            }
+        }
+        Assert.True(fitted > 20, $"only {fitted} of 80 were fitted");
+    }
+
     public static TheoryData<int> Thirty => [.. Enumerable.Range(0, 30)];
 
     /// <summary>Known factors: the build's numbers are off by up to 15 % for the propeller, 6 % for KV, 30 % for the rest.</summary>

@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 
@@ -42,6 +43,8 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
     public IReadOnlyList<RowEquations> Rows => rows;
 
     /// <summary>The best constants; those that are not free stay the build's.</summary>
+    /// <exception cref="NonConvergenceException">The rows contradict each other beyond what a fit can bridge.</exception>
+    /// <exception cref="OptimizationException">Likewise.</exception>
     public FitState Solve(IReadOnlyList<int> free, double[] start)
     {
         double[] x = [.. start];
@@ -51,8 +54,7 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
             IObjectiveModel objective = ObjectiveFunction.NonlinearModel(
                 (p, _) => Function(Full(p)), (p, _) => Jacobian(Full(p)), zero, zero);
             LevenbergMarquardtMinimizer minimizer = new(maximumIterations: 60);
-            NonlinearMinimizationResult result = minimizer.FindMinimum(objective, Vector<double>.Build.DenseOfEnumerable(free.Select(j => x[j])));
-            x = Full(result.MinimizingPoint);
+            x = Full(minimizer.FindMinimum(objective, Vector<double>.Build.DenseOfEnumerable(free.Select(j => x[j]))).MinimizingPoint);
         }
         return State(x, free.Count);
 

@@ -23,6 +23,9 @@ internal sealed class RowEquations
 {
     private const int MaxSteps = 25;
 
+    // one to a million rad/s: no rotor on a stand leaves that, but a step towards the solution may
+    private static readonly double LeastLogSpeed = Math.Log(1), MostLogSpeed = Math.Log(1e6);
+
     private readonly double[] _residual;
     private readonly double[] _slope;
     private double _logSpeed;
@@ -32,7 +35,7 @@ internal sealed class RowEquations
         Row = row;
         ThrottleIsDuty = throttleIsDuty;
         Observations = observations;
-        _logSpeed = Math.Log(firstSpeed);
+        _logSpeed = Math.Max(LeastLogSpeed, Math.Log(firstSpeed));
         _residual = new double[observations.Count];
         _slope = new double[observations.Count];
     }
@@ -53,8 +56,9 @@ internal sealed class RowEquations
         {
             Residuals(model, _logSpeed, scale, _residual);
             Slope(model, scale);
-            double step = -Dot(_slope, _residual) / Dot(_slope, _slope);
-            _logSpeed += Math.Clamp(step, -0.3, 0.3);
+            double square = Dot(_slope, _slope);
+            double step = square > 0 ? -Dot(_slope, _residual) / square : 0;
+            _logSpeed = Math.Clamp(_logSpeed + Math.Clamp(step, -0.3, 0.3), LeastLogSpeed, MostLogSpeed);
             if (Math.Abs(step) < 1e-9) break;
         }
         Residuals(model, _logSpeed, scale, residuals);
@@ -72,7 +76,7 @@ internal sealed class RowEquations
     {
         Slope(model, scale);
         double length = Math.Sqrt(Dot(_slope, _slope));
-        for (int k = 0; k < _slope.Length; k++) direction[k] = _slope[k] / length;
+        for (int k = 0; k < _slope.Length; k++) direction[k] = length > 0 ? _slope[k] / length : 0;
     }
 
     private void Slope(StandModel model, IReadOnlyList<double> scale)
