@@ -48,8 +48,9 @@ public static class FitSentences
     /// <summary>The row with most thrust, as the build had it and as it has it now.</summary>
     private static string? Strongest(StandFit fit)
     {
-        StandRow? row = fit.Rows.Where(r => r.Thrust > 0 && r.Speed > 0 && r.Voltage > 0 && r.Throttle > 0.5).MaxBy(r => r.Thrust);
-        if (row is null || !fit.ThrottleIsDuty) return null;
+        // full throttle is full duty with any controller
+        StandRow? row = fit.Rows.Where(r => r.Thrust > 0 && r.Speed > 0 && r.Voltage > 0 && r.Throttle > (fit.ThrottleIsDuty ? 0.5 : 0.995)).MaxBy(r => r.Thrust);
+        if (row is null) return null;
         StandModel before = new(fit.Before);
         StandModel after = new(Builds.BuildAssembler.Assemble(fit.After, fit.Before.Air));
         (double was, double wasCurrent) = At(before);

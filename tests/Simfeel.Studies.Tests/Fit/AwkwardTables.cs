@@ -33,9 +33,9 @@ internal sealed record AwkwardTable(byte[] Bytes, Dictionary<string, (double Uni
 
         ["German sheet in Latin-1 with decimal comma"] = new(
             Encoding.Latin1.GetBytes(
-                "Prüfstand Möwe;;;;;\r\nGas [%];Schub [g];Drehmoment [mN·m];Spannung [V];Strom [A];Drehzahl [1/min]\r\n"
+                "sep=;\r\nPrüfstand Möwe;;;;;\r\nGas [%];Schub [g];Drehmoment [mN·m];Spannung [V];Strom [A];Drehzahl [1/min]\r\n"
                 + "20;107;13,4;24,64;0,7;8.164\r\n40;415;46,6;24,53;3,8;15.444\r\n60;853;92,3;24,31;10,5;21.619\r\n80;1.353;144;23,97;20,9;26.700\r\n100;1.856;196,6;23,51;34,9;30.773\r\n"),
-            Full((1e-3, [13.4, 46.6, 92.3, 144, 196.6])), [3, 4, 5, 6, 7]),
+            Full((1e-3, [13.4, 46.6, 92.3, 144, 196.6])), [4, 5, 6, 7, 8]),
 
         ["tabs in UTF-16 with a row of units"] = new(
             [0xFF, 0xFE, .. Encoding.Unicode.GetBytes(
@@ -139,7 +139,8 @@ internal sealed record AwkwardTable(byte[] Bytes, Dictionary<string, (double Uni
 
         ["shop page with values written once"] = Text(
             """
-            Prop,Volts(V),Throttle,Amps(A),Watts(W),Thrust(g),RPM,Efficiency(g/W),Operating Temperature(C)
+            Prop,Volts(V),Throttle,Amps(A),Watts(W),"Thrust
+            (g)",RPM,Efficiency(g/W),Operating Temperature(C)
             7x4x3,24.4,50%,12,293,900,13100,3.1,55
             ,,100%,60,1460,2900,21500,2,
             5.1x4.3x3,24.2,20%,0.7,17,107,8164,6.3,50
@@ -148,7 +149,7 @@ internal sealed record AwkwardTable(byte[] Bytes, Dictionary<string, (double Uni
             ,,80%,20.9,506,1353,26700,2.7,
             ,,100%,34.9,845,1856,30773,2.2,
             """,
-            [4, 5, 6, 7, 8],
+            [5, 6, 7, 8, 9],
             ("throttle", 0.01, Steps), ("thrust", GramForce, Gf), ("voltage", 1, [24.2, 24.2, 24.2, 24.2, 24.2]), ("current", 1, Amps), ("speed", Rpm, Revs),
             ("power", 1, [17, 92, 254, 506, 845]), ("efficiency", GramForce, [6.3, 4.5, 3.4, 2.7, 2.2])),
 

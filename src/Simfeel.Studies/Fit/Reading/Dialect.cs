@@ -20,6 +20,11 @@ internal static class Dialect
     /// <summary>Two blanks or more between columns, as in a listing.</summary>
     public const char Gap = ' ';
 
+    private const string Declaration = "sep=";
+
+    // a heading with line ends inside its quotes has some lines, an unbalanced quote goes on for ever
+    private const int MostLinesOfACell = 6;
+
     private static readonly char[] Candidates = ['\t', ';', '|', ','];
 
     /// <summary>The mark in words.</summary>
@@ -38,6 +43,8 @@ internal static class Dialect
     /// </summary>
     public static char Detect(IReadOnlyList<string> lines)
     {
+        // some spreadsheets write the delimiter into the first line
+        if (IsDeclaration(lines[0]) && lines[0].Trim().Length == Declaration.Length + 1) return lines[0].Trim()[^1];
         List<string> numbers = [.. lines.Where(line => line.Any(char.IsDigit) && !NumberText.IsComment(line))];
         foreach (char candidate in Candidates)
         {
@@ -47,14 +54,35 @@ internal static class Dialect
         return Gap;
     }
 
-    /// <summary>The rows of a text; a quoted cell may hold the delimiter but no line end.</summary>
-    public static IReadOnlyList<CellRow> Cut(IReadOnlyList<string> lines, char delimiter) =>
-        [.. lines.Select((line, n) => new CellRow(n + 1, Cells(line, delimiter)))];
-
-    private static int Filled(string line, char delimiter) => Cells(line, delimiter).Count(cell => cell.Length > 0);
-
-    private static List<string> Cells(string line, char delimiter)
+    /// <summary>The rows of a text; a quoted cell may hold the delimiter and, within a few lines, line ends.</summary>
+    public static IReadOnlyList<CellRow> Cut(IReadOnlyList<string> lines, char delimiter)
     {
+        List<CellRow> rows = [];
+        for (int n = IsDeclaration(lines[0]) ? 1 : 0; n < lines.Count; n++)
+        {
+            int last = n;
+            string text = lines[n];
+            while (IsOpen(text, delimiter) && last - n < MostLinesOfACell && last + 1 < lines.Count) text += " " + lines[++last];
+            if (IsOpen(text, delimiter)) (text, last) = (lines[n], n);
+            rows.Add(new(n + 1, Cells(text, delimiter, out _)));
+            n = last;
+        }
+        return rows;
+    }
+
+    private static bool IsDeclaration(string line) => line.StartsWith(Declaration, StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsOpen(string text, char delimiter)
+    {
+        Cells(text, delimiter, out bool open);
+        return open;
+    }
+
+    private static int Filled(string line, char delimiter) => Cells(line, delimiter, out _).Count(cell => cell.Length > 0);
+
+    private static List<string> Cells(string line, char delimiter, out bool open)
+    {
+        open = false;
         if (delimiter == Gap) return [.. line.Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
         List<string> cells = [];
         StringBuilder cell = new();
@@ -81,6 +109,7 @@ internal static class Dialect
             }
         }
         Add();
+        open = quoted;
         return cells;
 
         void Add()
