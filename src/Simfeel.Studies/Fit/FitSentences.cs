@@ -21,8 +21,8 @@ public static class FitSentences
         if (kv.Determined)
         {
             sentences.Add(Math.Abs(kv.Value - kv.Before) <= 2 * kv.RelativeSigma * kv.Value
-                ? $"Its motor has the KV that the build says, {kv.Before:F0} rpm/V, within what the table can tell."
-                : $"Its motor has a KV of {kv.Value:F0} rpm/V, not {kv.Before:F0}.");
+                ? $"The motor has the KV that the build says, {kv.Before:F0} rpm/V, within what the table can tell."
+                : $"The motor has a KV of {kv.Value:F0} rpm/V, not {kv.Before:F0}.");
         }
         if (Strongest(fit) is string strongest) sentences.Add(strongest);
         if (sentences.Count == 0) sentences.Add("The table tells nothing of the propeller or the KV.");

@@ -28,7 +28,7 @@ internal static class RowSelection
             if (Supply(good) is string supply) notes.Add(supply);
         }
         int bare = rows.Count(row => row.NoPropeller);
-        if (bare > 0) notes.Add($"{bare} rows are read as the motor without a propeller: they tell its losses");
+        if (bare > 0) notes.Add($"{bare} {(bare == 1 ? "row is" : "rows are")} read as the motor without a propeller: what it takes is losses");
         if (Demand(rows, model) is string demand) notes.Add(demand);
         return (rows, refused, notes);
     }

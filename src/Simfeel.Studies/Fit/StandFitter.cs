@@ -110,34 +110,25 @@ public static class StandFitter
     }
 
     /// <summary>
-    /// Rows with a residual beyond four robust standard deviations of its kind (1.4826 times the median magnitude; that of
-    /// all kinds at least, since the median of few readings is rough).
+    /// Rows with a residual beyond four robust standard deviations (1.4826 times the median magnitude). The reading with the
+    /// largest studentized residual is the one to blame (data snooping, as surveyors do it).
     /// </summary>
     private static List<RefusedRow> Outliers(FitProblem problem, FitState state)
     {
         double[][] residuals = [.. problem.Rows.Select((_, r) => problem.Studentized(state, r))];
-        double[] robust = [.. Enum.GetValues<Observed>().Select(what => Robust(seen => seen.What == what))];
-        double all = Robust(_ => true);
+        double[] sizes = [.. residuals.SelectMany(row => row).Select(Math.Abs).Order()];
+        double robust = 1.4826 * sizes[sizes.Length / 2];
         List<RefusedRow> outliers = [];
         for (int r = 0; r < problem.Rows.Count; r++)
         {
-            RowEquations row = problem.Rows[r];
-            double[] far = [.. row.Observations.Select((seen, k) => residuals[r][k] / Spread(seen.What))];
-            int worst = Enumerable.Range(0, far.Length).MaxBy(k => Math.Abs(far[k]));
-            if (Math.Abs(far[worst]) > OutlierSigma)
-                outliers.Add(new(row.Row.Line, $"the {row.Observations[worst].What.ToString().ToLowerInvariant()} lies {Math.Abs(far[worst]):F0} standard deviations {(far[worst] > 0 ? "below" : "above")} what the other rows say"));
+            int worst = Enumerable.Range(0, residuals[r].Length).MaxBy(k => Math.Abs(residuals[r][k]));
+            Observed what = problem.Rows[r].Observations[worst].What;
+            // readings that were computed, not measured, scatter hardly at all: nothing is an outlier within 0.3 %
+            double far = residuals[r][worst] / Math.Max(robust, 0.3 / problem.Scale[(int)what]);
+            if (Math.Abs(far) > OutlierSigma)
+                outliers.Add(new(problem.Rows[r].Row.Line, $"the {what.ToString().ToLowerInvariant()} lies {Math.Abs(far):F0} standard deviations {(far > 0 ? "below" : "above")} what the other rows say"));
         }
         return outliers;
-
-        // readings that were computed, not measured, scatter hardly at all: nothing is an outlier within 0.3 %
-        double Spread(Observed what) => Math.Max(Math.Max(robust[(int)what], all), 0.3 / problem.Scale[(int)what]);
-
-        double Robust(Predicate<Observation> of)
-        {
-            double[] sizes = [.. problem.Rows.SelectMany((row, r) => row.Observations.Select((seen, k) => (seen, Size: Math.Abs(residuals[r][k]))))
-                .Where(pair => of(pair.seen)).Select(pair => pair.Size).Order()];
-            return sizes.Length == 0 ? 0 : 1.4826 * sizes[sizes.Length / 2];
-        }
     }
 
     private static FittedConstant Constant(int j, StandModel model, Build after, double sigma, bool determined, string whyNot)

@@ -6,6 +6,8 @@ namespace Simfeel.CommandLine.Output;
 /// <summary>A fit of a thrust table for people and for machines.</summary>
 internal static class FitOutput
 {
+    private const int MostRows = 30;
+
     /// <summary>Prints JSON.</summary>
     public static void PrintJson(StandFit fit, string? written) =>
         JsonOutput.Print(new()
@@ -101,7 +103,8 @@ internal static class FitOutput
         {
             Console.WriteLine();
             Console.WriteLine("Rows that are not used:");
-            foreach (RefusedRow row in fit.Refused) Console.WriteLine($"  line {row.Line}: {row.Reason}");
+            foreach (RefusedRow row in fit.Refused.Take(MostRows)) Console.WriteLine($"  line {row.Line}: {row.Reason}");
+            if (fit.Refused.Count > MostRows) Console.WriteLine($"  and {fit.Refused.Count - MostRows} more (--json lists all)");
         }
         Console.WriteLine();
         if (written is not null) Console.WriteLine($"Written to {written}, a copy of the build with these numbers; the build itself is as it was.");

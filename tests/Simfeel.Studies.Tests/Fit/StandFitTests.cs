@@ -141,6 +141,33 @@ public class StandFitTests
         foreach (string key in (string[])[Thrust, Torque, Kv, Loss]) Assert.True(Math.Abs(Off(fit, stand, key)) < 0.02, key);
     }
 
+    /// <summary>A torque arm that scatters by 8 % is found out by its scatter, and the good columns keep their weight.</summary>
+    [Fact]
+    public void A_bad_column_does_not_spoil_the_others()
+    {
+        SyntheticStand stand = new SyntheticStand("wagtail", 14, Factors(14)).Sweep(36, 0.1, noise: 0.003);
+        Random random = new(14);
+        foreach (double[] row in stand.Rows) row[2] *= 1 + (0.08 * ((2 * random.NextDouble()) - 1) * Math.Sqrt(3));
+        StandFit fit = Fit(stand);
+        Assert.InRange(fit.Residuals.Single(r => r.Quantity == "torque").RmsPercent, 5, 12);
+        Assert.All(fit.Residuals.Where(r => r.Quantity != "torque"), r => Assert.InRange(r.RmsPercent, 0, 0.6));
+        Assert.True(Math.Abs(Off(fit, stand, Thrust)) < 0.006);
+        Assert.True(Math.Abs(Off(fit, stand, Kv)) < 0.01);
+        Assert.True(Math.Abs(Off(fit, stand, Torque)) < 3.5 * fit.Constant(Torque).RelativeSigma);
+    }
+
+    /// <summary>Twelve readings of the bare motor tell KV and losses, and nothing of the propeller.</summary>
+    [Fact]
+    public void A_no_load_test_tells_the_motor()
+    {
+        SyntheticStand stand = new SyntheticStand("wagtail", 15, Factors(15)).NoPropeller(12);
+        StandFit fit = Fit(stand);
+        Assert.Equal([Kv, Loss], fit.Constants.Where(c => c.Determined).Select(c => c.Key));
+        Assert.True(Math.Abs(Off(fit, stand, Kv)) < 0.03);
+        Assert.True(Math.Abs(Off(fit, stand, Loss)) < 0.04);
+        Assert.StartsWith("The motor has", FitSentences.Of(fit)[0], StringComparison.Ordinal);
+    }
+
     /// <summary>The copy of the build reads back, and its virtual stand gives the table again.</summary>
     [Fact]
     public void The_written_build_reproduces_the_table()

@@ -34,6 +34,8 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
     /// <summary>Weight of the common scatter against a column's own, in degrees of freedom: few rows cannot tell columns apart.</summary>
     private const double CommonWeight = 10;
 
+    private const int Rescalings = 5;
+
     private readonly int _observations = rows.Sum(row => row.Observations.Count);
 
     /// <summary>Factors on the standard deviation of each kind of observation, found from the scatter.</summary>
@@ -91,29 +93,50 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
         }
     }
 
-    /// <summary>Scales the standard deviation of each kind of observation to its scatter about a solution.</summary>
+    /// <summary>
+    /// Scales the standard deviation of each kind of observation to its scatter about a solution. Repeated, since a bad
+    /// column first pulls the speeds of the rows with it and makes the good ones look bad.
+    /// </summary>
     public void Rescale(FitState state)
     {
-        double[] squares = new double[Scale.Length], freedom = new double[Scale.Length];
-        StandModel here = model.With(StandFactors.FromLogarithms(state.X));
+        for (int n = 0; n < Rescalings; n++)
+        {
+            RescaleOnce(state);
+            state = State(state.X, 0);
+        }
+    }
+
+    private void RescaleOnce(FitState state)
+    {
+        List<double>[] sizes = [.. Scale.Select(_ => new List<double>())];
         for (int r = 0; r < rows.Count; r++)
         {
-            double[] direction = new double[rows[r].Observations.Count];
-            rows[r].Direction(here, Scale, direction);
-            for (int k = 0; k < direction.Length; k++)
+            double[] residuals = Studentized(state, r);
+            for (int k = 0; k < residuals.Length; k++)
             {
                 int what = (int)rows[r].Observations[k].What;
-                squares[what] += state.Residuals[r][k] * state.Residuals[r][k];
-                freedom[what] += 1 - (direction[k] * direction[k]);
+                // in units of the first guess, so that the common scatter keeps its weight when this is repeated
+                sizes[what].Add(Math.Abs(residuals[k]) * Scale[what]);
             }
         }
-        double common = squares.Sum() / Math.Max(1, freedom.Sum());
+        // the median of all, so that one bad column does not spoil the others; its own, so that a slip does not spoil a column
+        double common = Median([.. sizes.SelectMany(size => size)]);
         for (int what = 0; what < Scale.Length; what++)
         {
-            double variance = (squares[what] + (CommonWeight * common)) / (freedom[what] + CommonWeight);
+            if (sizes[what].Count == 0) continue;
+            double most = 3 * Math.Max(Median(sizes[what]), 0.2);
+            double sum = sizes[what].Sum(size => Math.Min(size, most) * Math.Min(size, most));
+            double variance = (sum + (CommonWeight * common * common)) / (sizes[what].Count + CommonWeight);
             // a column may be five times as good or ten times as bad as assumed
-            Scale[what] = Math.Clamp(Scale[what] * Math.Sqrt(variance), 0.2, 10);
+            Scale[what] = Math.Clamp(Math.Sqrt(variance), 0.2, 10);
         }
+    }
+
+    /// <summary>Standard deviation by the median magnitude.</summary>
+    private static double Median(List<double> sizes)
+    {
+        double[] sorted = [.. sizes.Order()];
+        return 1.4826 * sorted[sorted.Length / 2];
     }
 
     /// <summary>

@@ -46,9 +46,6 @@ internal sealed class RowEquations
 
     public IReadOnlyList<Observation> Observations { get; }
 
-    /// <summary>The row's true speed as last solved, rad/s.</summary>
-    public double Speed => Math.Exp(_logSpeed);
-
     /// <summary>Finds the true speed under a model and writes (model - measured) / sigma of every observation.</summary>
     public void Solve(StandModel model, IReadOnlyList<double> scale, Span<double> residuals)
     {

@@ -66,7 +66,7 @@ internal sealed class BlockReader(RawBlock block, int number, StandModel model, 
             if (fault.Length > 0) _refused.Add(new(cells.Line, fault));
             else rows.Add((row, raw));
         }
-        if (others > 0) _notes.Add($"{others} rows of other propellers than the build's {diameter:G3} in are left out");
+        if (others > 0) _notes.Add($"{others} {(others == 1 ? "row" : "rows")} of other propellers than the build's {diameter:G3} in left out");
         return rows;
     }
 
