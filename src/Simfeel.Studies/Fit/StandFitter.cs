@@ -115,7 +115,7 @@ public static class StandFitter
     /// </summary>
     private static List<RefusedRow> Outliers(FitProblem problem, FitState state)
     {
-        double[][] residuals = [.. problem.Rows.Select((_, r) => problem.Studentized(state, r))];
+        IReadOnlyList<double[]> residuals = problem.Studentized(state);
         double[] sizes = [.. residuals.SelectMany(row => row).Select(Math.Abs).Order()];
         double robust = 1.4826 * sizes[sizes.Length / 2];
         List<RefusedRow> outliers = [];

@@ -90,6 +90,7 @@ internal static class FitOutput
         Tables.Print(table);
         Console.WriteLine("Measured less fitted, root mean square: "
             + string.Join(", ", fit.Residuals.Select(r => $"{r.Quantity} {r.RmsPercent:F1} %")) + ".");
+        Console.WriteLine("The +- is the scatter of the readings; what the model itself gets wrong is not in it.");
         Console.WriteLine($"Air of {fit.Before.Air.Density:F3} kg/m3; --altitude if the stand stood high.");
         List<FittedConstant> open = [.. fit.Constants.Where(c => !c.Determined)];
         if (open.Count > 0)

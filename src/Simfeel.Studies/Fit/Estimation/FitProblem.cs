@@ -24,8 +24,8 @@ internal sealed record FitState(
 
 /// <summary>
 /// Weighted least squares over all rows: Levenberg-Marquardt over the constants, the speeds of the rows solved inside
-/// and projected out of the Jacobian (variable projection; Golub and Pereyra, SIAM J. Numer. Anal. 10, 1973, in
-/// Kaufman's form). What the build says of a constant counts as one more measurement of it.
+/// and projected out of the Jacobian (variable projection after Golub and Pereyra, SIAM J. Numer. Anal. 10, 1973, in
+/// Kaufman's form, BIT 15, 1975; citations from memory). What the build says of a constant counts as one more measurement of it.
 /// </summary>
 internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> rows, IReadOnlyList<double> prior)
 {
@@ -109,14 +109,14 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
     private void RescaleOnce(FitState state)
     {
         List<double>[] sizes = [.. Scale.Select(_ => new List<double>())];
+        IReadOnlyList<double[]> residuals = Studentized(state);
         for (int r = 0; r < rows.Count; r++)
         {
-            double[] residuals = Studentized(state, r);
-            for (int k = 0; k < residuals.Length; k++)
+            for (int k = 0; k < residuals[r].Length; k++)
             {
                 int what = (int)rows[r].Observations[k].What;
                 // in units of the first guess, so that the common scatter keeps its weight when this is repeated
-                sizes[what].Add(Math.Abs(residuals[k]) * Scale[what]);
+                sizes[what].Add(Math.Abs(residuals[r][k]) * Scale[what]);
             }
         }
         // the median of all, so that one bad column does not spoil the others; its own, so that a slip does not spoil a column
@@ -140,13 +140,17 @@ internal sealed class FitProblem(StandModel model, IReadOnlyList<RowEquations> r
     }
 
     /// <summary>
-    /// Residuals of a row over the standard deviation that they have left, since the row's own speed takes up a share of each.
+    /// Residuals over the standard deviation that they have left, since a row's own speed takes up a share of each.
     /// </summary>
-    public double[] Studentized(FitState state, int row)
+    public IReadOnlyList<double[]> Studentized(FitState state)
     {
-        double[] direction = new double[rows[row].Observations.Count];
-        rows[row].Direction(model.With(StandFactors.FromLogarithms(state.X)), Scale, direction);
-        return [.. state.Residuals[row].Select((r, k) => r / Math.Sqrt(Math.Max(0.05, 1 - (direction[k] * direction[k]))))];
+        StandModel here = model.With(StandFactors.FromLogarithms(state.X));
+        return [.. rows.Select((row, r) =>
+        {
+            double[] direction = new double[row.Observations.Count];
+            row.Direction(here, Scale, direction);
+            return state.Residuals[r].Select((value, k) => value / Math.Sqrt(Math.Max(0.05, 1 - (direction[k] * direction[k])))).ToArray();
+        })];
     }
 
     private FitState State(double[] x, int free)
