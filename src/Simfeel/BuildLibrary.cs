@@ -35,7 +35,9 @@ internal static class BuildLibrary
         return (result.Name, result.Propeller);
     }
 
-    private static string PathOf(string nameOrPath)
+    /// <summary>The file of a build: the path itself, or that of the starter build of that name.</summary>
+    /// <exception cref="UserError">There is neither.</exception>
+    public static string PathOf(string nameOrPath)
     {
         if (File.Exists(nameOrPath) || Directory.Exists(nameOrPath)) return nameOrPath;
         bool looksLikeName = nameOrPath.Length > 0 && !nameOrPath.Contains(Path.DirectorySeparatorChar) && !nameOrPath.EndsWith(".toml", StringComparison.Ordinal);

@@ -62,6 +62,17 @@ internal static class CommandLineApp
                 .WithExample("stand", "wagtail")
                 .WithExample("stand", "mine.toml", "--all", "--charge", "50")
                 .WithExample("stand", "--propeller", "wagtail", "--rpm", "12000,24000", "--axial", "0..30", "--points", "7");
+            config.AddBranch("fit", fit =>
+            {
+                fit.SetDescription("Measurements into a copy of a build: a thrust table, or a swing test with fit swing.");
+                fit.SetDefaultCommand<FitStandCommand>();
+                fit.AddCommand<FitStandCommand>("stand")
+                    .WithDescription("A thrust table into propeller and motor constants; the word stand may be left out.")
+                    .WithExample("fit", "stand", "stand.csv", "--build", "wagtail");
+                fit.AddCommand<FitSwingCommand>("swing")
+                    .WithDescription("A bifilar swing test into a moment of inertia.")
+                    .WithExample("fit", "swing", "--build", "wagtail", "--axis", "roll", "--mass-g", "598", "--spacing-mm", "200", "--length-mm", "1000", "--period-s", "1.2");
+            });
             config.AddCommand<CompareCommand>("compare")
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")

@@ -1,0 +1,39 @@
+using Simfeel.Builds.Writing;
+
+namespace Simfeel.CommandLine.Output;
+
+/// <summary>The copy of a build file that measured numbers are written into.</summary>
+internal static class MeasuredCopy
+{
+    private const string Suffix = "-measured";
+
+    /// <summary>Where the copy goes: as told, else beside nothing, in the current folder, as <c>name-measured.toml</c>.</summary>
+    /// <exception cref="UserError">There is a file already and it may not be replaced.</exception>
+    public static string Place(string build, string? told, bool force)
+    {
+        string name = Path.GetFileNameWithoutExtension(BuildLibrary.PathOf(build));
+        string path = told ?? (name.EndsWith(Suffix, StringComparison.Ordinal) ? name : name + Suffix) + ".toml";
+        if (Directory.Exists(path)) throw new UserError($"{path} is a directory; --out names a file.");
+        if (File.Exists(path) && !force)
+            throw new UserError($"{path} is there already. Name another file with --out, replace it with --force, or look only with --no-write.");
+        return path;
+    }
+
+    /// <summary>Writes the copy.</summary>
+    /// <exception cref="UserError">It cannot be written, or the numbers do not go with the build.</exception>
+    public static void Write(string build, string path, bool force, IEnumerable<MeasuredNumber> numbers)
+    {
+        try
+        {
+            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(BuildLibrary.PathOf(build)), numbers), force);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UserError($"{path} cannot be written: {error.Message}", ExitCode.Environment);
+        }
+        catch (ArgumentException error)
+        {
+            throw new UserError(error.Message.Split(" (Parameter", 2)[0]);
+        }
+    }
+}
