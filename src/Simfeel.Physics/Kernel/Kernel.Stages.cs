@@ -191,7 +191,7 @@ public static unsafe partial class Kernel<T>
     /// (<see cref="DynamicInflow"/>). The distance v_s - v to the steady state is the excess of the steady thrust over
     /// T_m(v), divided by the mean slope D = 2 rho A Vm + T_s / Vm between the two.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T LaggedThrust(
         T* x, int k, T steady, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
