@@ -18,7 +18,7 @@ public class StandFitTests
     /// Thirty stands of 40 rows (32 with the propeller, 8 without), 1 % noise (standard deviation) on every measured column:
     /// propeller thrust and torque, KV and losses come back within 2 %. Winding resistance and inductance cannot: by the
     /// covariance such rows hold them to 3 to 10 % and more, since at 1 % noise the copper loss, an eighth of the
-    /// power, drowns. They must agree with that covariance, and <see cref="A_long_log_holds_the_winding_resistance_too"/>.
+    /// power, drowns. They must agree with that covariance, and <see cref="A_long_log_holds_all_constants"/>.
     /// </summary>
     [Theory]
     [MemberData(nameof(Thirty))]
@@ -39,18 +39,26 @@ public class StandFitTests
         Assert.InRange(fit.Rows.Count, 37, 40);
     }
 
-    /// <summary>A minute of logging, 41 throttle steps of 40 readings each, brings the scatter down as the root of the number.</summary>
-    [Theory]
-    [InlineData("wagtail", 1)]
-    [InlineData("curlew", 2)]
-    [InlineData("redshank", 3)]
-    public void A_long_log_holds_the_winding_resistance_too(string starter, int seed)
+    /// <summary>
+    /// Two minutes of logging, 41 throttle steps of 80 readings each, bring the scatter down as the root of the number: every
+    /// constant of every class comes back within 2 %, but for the inductance of the 65 mm motor, whose resistance hides it
+    /// (its stated uncertainty is above 20 %). So did 30 such logs, five of each.
+    /// </summary>
+    [Fact]
+    public void A_long_log_holds_all_constants()
     {
-        SyntheticStand stand = new SyntheticStand(starter, seed, Factors(seed)).Sweep(41, 0.1, readings: 40).NoPropeller(8, readings: 20);
-        StandFit fit = Fit(stand);
-        foreach (string key in (string[])[Thrust, Torque, Kv, Loss, Resistance, Inductance])
-            Assert.True(Math.Abs(Off(fit, stand, key)) < 0.02, $"{key} is off by {100 * Off(fit, stand, key):F2} %");
-        Assert.True(fit.Constant(Resistance).RelativeSigma < 0.01);
+        Parallel.For(0, Starters.Length, n =>
+        {
+            SyntheticStand stand = new SyntheticStand(Starters[n], 100 + n, Factors(100 + n)).Sweep(41, 0.1, readings: 80).NoPropeller(8, readings: 40);
+            StandFit fit = Fit(stand);
+            foreach (string key in (string[])[Thrust, Torque, Kv, Loss, Resistance, Inductance])
+            {
+                if (key == Inductance && Starters[n] == "sanderling")
+                    Assert.True(!fit.Constant(key).Determined || fit.Constant(key).RelativeSigma > 0.1, "an uncertain inductance is said to be so");
+                else
+                    Assert.True(Math.Abs(Off(fit, stand, key)) < 0.02, $"{Starters[n]}: {key} is off by {100 * Off(fit, stand, key):F2} %");
+            }
+        });
     }
 
     /// <summary>The scatter that a fit states is the scatter that it has: errors over their standard deviations have a mean square of 1.</summary>
