@@ -209,18 +209,19 @@ private:
         return min(max(index, T::of(0)), T::of(88 - inside));
     }
 
-    static constexpr double in_plane0 = 16 / 0.88, in_plane1 = 8 / ((1 / (1 + in_plane_weight)) - 0.88);
+    static constexpr double in_plane0 = 5 / 0.1, in_plane1 = 13 / 0.78, in_plane2 = 6 / ((1 / (1 + in_plane_weight)) - 0.88);
 
     static SIMFEEL_INLINE T in_plane_index(T g) {
-        T index = fma(T::of(in_plane0), g, T::of(-0.88 * (in_plane1 - in_plane0)));
-        index = fma(T::of(in_plane1 - in_plane0), max(g, T::of(0.88)), index);
+        T index = fma(T::of(in_plane0), g, T::of(-(0.1 * (in_plane1 - in_plane0)) - (0.88 * (in_plane2 - in_plane1))));
+        index = fma(T::of(in_plane1 - in_plane0), max(g, T::of(0.1)), index);
+        index = fma(T::of(in_plane2 - in_plane1), max(g, T::of(0.88)), index);
         return min(max(index, T::of(0)), T::of(24 - inside));
     }
 
     static SIMFEEL_INLINE T speed_index(T z) {
-        constexpr double nodes = 6 / (0.2 - 0.008);
+        constexpr double nodes = 8 / (0.2 - 0.008);
         T index = fma(T::of(nodes), z, T::of(-0.008 * nodes));
-        return min(max(index, T::of(0)), T::of(6 - inside));
+        return min(max(index, T::of(0)), T::of(8 - inside));
     }
 
     static SIMFEEL_INLINE void rotor_flow(const T* __restrict x, Craft* __restrict craft, Load* __restrict load) {

@@ -52,12 +52,6 @@ public sealed record RotorConstants
     /// <summary>Aerodynamic coefficients of the propeller.</summary>
     public required RotorTable Table { get; init; }
 
-    /// <summary>Induced over tip speed in hover, v_h / (wR), from <see cref="Table"/>; scales the wake.</summary>
-    public double HoverInflow => DynamicInflow.HoverInflow(Table);
-
-    /// <summary>Lift damping of the blades, K / (rho A wR), from <see cref="Table"/>; sets the lag of the inflow.</summary>
-    public double LiftDamping => DynamicInflow.LiftDamping(Table);
-
     /// <summary>Spin inertia of propeller and motor bell about the shaft, kg m^2.</summary>
     public required double SpinInertia { get; init; }
 

@@ -66,7 +66,7 @@ public sealed partial class ValidateCommandTests(ValidateCommandTests.Run run) :
         string[] shown = [.. PictureLink().Matches(readme).Select(match => match.Groups[1].Value)];
         Assert.Equal(Names.Order(), shown.Order());
         Assert.Equal(Names.Order(), Directory.GetFiles(run.Folder).Select(Path.GetFileNameWithoutExtension).Order());
-        Assert.Equal(Names.Order(), Directory.GetFiles(SourceTree.FullPath("assets/validation")).Select(Path.GetFileNameWithoutExtension).Order());
+        Assert.Equal(Names.Order(), Directory.GetFiles(SourceTree.FullPath("assets/validation"), "*.png").Select(Path.GetFileNameWithoutExtension).Order());
     }
 
     /// <summary>

@@ -1,5 +1,6 @@
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
+using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Physics.Kernel;
 
@@ -48,8 +49,8 @@ internal static unsafe class CraftPacking
         for (int k = 0; k < craft.Rotors.Count; k++)
         {
             double radius = craft.Rotors[k].Radius;
-            Set(&inflow[k].Damping, Math.PI * radius * radius * craft.Rotors[k].LiftDamping);
-            Set(&inflow[k].ApparentVolume, Rotors.DynamicInflow.ApparentMassFactor * radius * radius * radius);
+            Set(&inflow[k].Damping, Math.PI * radius * radius * DynamicInflow.LiftDamping(craft.Rotors[k].Table));
+            Set(&inflow[k].ApparentVolume, DynamicInflow.ApparentMassFactor * radius * radius * radius);
         }
 
         void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
@@ -61,7 +62,7 @@ internal static unsafe class CraftPacking
     {
         RotorSurroundings<T>* rotors = (RotorSurroundings<T>*)&around->Rotors;
         for (int k = 0; k < craft.Rotors.Count; k++)
-            LaneMemory.Set(&rotors[k].InflowPerSpeed, lane, craft.Rotors[k].HoverInflow * craft.Rotors[k].Radius);
+            LaneMemory.Set(&rotors[k].InflowPerSpeed, lane, DynamicInflow.HoverInflow(craft.Rotors[k].Table) * craft.Rotors[k].Radius);
     }
 
     /// <summary>Puts a lane into free air without wakes.</summary>

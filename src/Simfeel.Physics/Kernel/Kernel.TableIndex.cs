@@ -26,14 +26,15 @@ public static unsafe partial class Kernel<T>
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.AngleCells - Inside));
     }
 
-    /// <summary>Nodes per unit of the in-plane coordinate g in its two spans.</summary>
-    private const double InPlane0 = 16 / 0.88, InPlane1 = 8 / ((1 / (1 + Rotors.RotorTableGrid.InPlaneWeight)) - 0.88);
+    /// <summary>Nodes per unit of the in-plane coordinate g in its three spans.</summary>
+    private const double InPlane0 = 5 / 0.1, InPlane1 = 13 / 0.78, InPlane2 = 6 / ((1 / (1 + Rotors.RotorTableGrid.InPlaneWeight)) - 0.88);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T InPlaneIndex(T g)
     {
-        T index = T.Fma(T.Of(InPlane0), g, T.Of(-0.88 * (InPlane1 - InPlane0)));
-        index = T.Fma(T.Of(InPlane1 - InPlane0), T.Max(g, T.Of(0.88)), index);
+        T index = T.Fma(T.Of(InPlane0), g, T.Of(-(0.1 * (InPlane1 - InPlane0)) - (0.88 * (InPlane2 - InPlane1))));
+        index = T.Fma(T.Of(InPlane1 - InPlane0), T.Max(g, T.Of(0.1)), index);
+        index = T.Fma(T.Of(InPlane2 - InPlane1), T.Max(g, T.Of(0.88)), index);
         return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
     }
 

@@ -7,7 +7,8 @@ namespace Simfeel.Physics.Rotors;
 /// <list type="bullet">
 /// <item>u in [-1, 3], a stand-in for the angle atan2(Vc, wR): with s = Vc / (|Vc| + |wR|), u is s where w is at
 /// least 0 and 2 - s where the rotor turns backwards; -1 and 3 are the same state;</item>
-/// <item>g = Vx^2 / (Vx^2 + k U^2), in-plane flow, dense where the inflow turns from hover to edgewise flow;</item>
+/// <item>g = Vx^2 / (Vx^2 + k U^2), in-plane flow, dense where the inflow turns from hover to edgewise flow and densest where
+/// the first of it sweeps the vortex ring away;</item>
 /// <item>z = U / (U + U0), a stand-in for log U: Reynolds and Mach number.</item>
 /// </list>
 /// Only + - * / and compare are needed. Each coordinate is mapped to a node index by a monotone piecewise-linear
@@ -28,10 +29,10 @@ public static class RotorTableGrid
     public static ReadOnlySpan<int> AngleCellsPerSpan => [8, 56, 8, 16];
 
     /// <summary>Knots of the in-plane coordinate g; the last is g of pure in-plane flow.</summary>
-    public static ReadOnlySpan<double> InPlaneKnots => [0, 0.88, 1 / (1 + InPlaneWeight)];
+    public static ReadOnlySpan<double> InPlaneKnots => [0, 0.1, 0.88, 1 / (1 + InPlaneWeight)];
 
     /// <summary>Cells between neighbouring <see cref="InPlaneKnots"/>.</summary>
-    public static ReadOnlySpan<int> InPlaneCellsPerSpan => [16, 8];
+    public static ReadOnlySpan<int> InPlaneCellsPerSpan => [5, 13, 6];
 
     /// <summary>First and last speed coordinate z; slower and faster flow takes the coefficients of the end.</summary>
     public static ReadOnlySpan<double> SpeedKnots => [FirstSpeed, LastSpeed];
@@ -46,7 +47,7 @@ public static class RotorTableGrid
     public const int InPlaneCells = 24;
 
     /// <summary>Cells in speed.</summary>
-    public const int SpeedCells = 6;
+    public const int SpeedCells = 8;
 
     /// <summary>Flow-angle coordinate u of node i, 0 to <see cref="AngleCells"/>.</summary>
     public static double AngleAt(int i) => NodeAt(i, AngleKnots, AngleCellsPerSpan);

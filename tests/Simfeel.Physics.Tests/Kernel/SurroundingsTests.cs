@@ -11,7 +11,7 @@ public class SurroundingsTests
     private const double Interval = 0.001, Speed = 1000;
 
     private static readonly Craft Craft = Heavy();
-    private static readonly double Hover = Craft.Rotors[0].HoverInflow * Craft.Rotors[0].Radius * Speed;
+    private static readonly double Hover = DynamicInflow.HoverInflow(Craft.Rotors[0].Table) * Craft.Rotors[0].Radius * Speed;
 
     [Fact]
     public void Noise_is_white_and_one_for_every_rotor()

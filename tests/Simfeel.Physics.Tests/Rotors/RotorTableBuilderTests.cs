@@ -20,7 +20,8 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
     /// <summary>
     /// Random states in flight: 0.1 to 1.1 of full speed; airspeeds of a 5-inch craft, Vc -25 to 45 m/s and Vx to 45 m/s at
     /// a tip speed of 197 m/s, in proportion to tip speed for the others (top speeds go so). Errors over static thrust
-    /// and torque at full speed.
+    /// and torque at full speed. Over 6000 states each the largest were 1.8 % in thrust and 3.6 % in torque (10 inch, steep
+    /// descent), the 99th percentiles 0.5 and 1.1 %.
     /// </summary>
     [Theory]
     [MemberData(nameof(Propellers))]
@@ -31,12 +32,13 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
         double full = FullSpeed(propeller), radius = geometry.Radius, scale = full * radius / 197;
         RotorCoefficients still = solver.Solve(full, 0, 0).Coefficients;
         var random = new Random(11 + propeller);
-        const int count = 300;
+        const int count = 800;
         double[] thrust = new double[count], torque = new double[count], inPlane = new double[count], pitch = new double[count];
-        for (int i = 0; i < count; i++)
+        (double, double, double)[] states = [.. Enumerable.Range(0, count).Select(_ => (
+            full * (0.1 + random.NextDouble()), scale * (-25 + (70 * random.NextDouble())), scale * 45 * random.NextDouble()))];
+        Parallel.For(0, count, i =>
         {
-            double w = full * (0.1 + random.NextDouble());
-            double axial = scale * (-25 + (70 * random.NextDouble())), edgewise = scale * 45 * random.NextDouble();
+            (double w, double axial, double edgewise) = states[i];
             RotorCoefficients table = tables.All[propeller].At(w, radius, axial, edgewise);
             RotorCoefficients direct = solver.Solve(w, axial, edgewise).Coefficients;
             double u2 = (w * radius * w * radius) + (axial * axial) + (edgewise * edgewise);
@@ -45,9 +47,9 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
             torque[i] = Math.Abs(table.Torque - direct.Torque) * share / still.Torque;
             inPlane[i] = Math.Abs(table.InPlane - direct.InPlane) * across * share / still.Thrust;
             pitch[i] = Math.Abs(table.Pitch - direct.Pitch) * across * share / still.Thrust;
-        }
+        });
         Bound(thrust, 0.01, 0.02);
-        Bound(torque, 0.02, 0.06);
+        Bound(torque, 0.015, 0.04);
         Bound(inPlane, 0.01, 0.01);
         Bound(pitch, 0.01, 0.01);
 
@@ -85,8 +87,9 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
 
     /// <summary>
     /// Change of thrust coefficient between neighbours. Largest measured: along angle 0.030 (turning backwards, coarse steps),
-    /// in-plane 0.047, speed 0.005. Along the fine steps of flight the second difference is 0.002 but for one place: 0.006
-    /// in axial descent at the top speed, where the vortex ring of stalled blades gives way to the windmill.
+    /// in-plane 0.052, speed 0.005. Along the fine steps of flight the second difference is below 0.003 but for one place: 0.006
+    /// in axial descent at the top speed (0.004 with a little in-plane flow), where the vortex ring of stalled blades gives way
+    /// to the windmill.
     /// </summary>
     [Theory]
     [MemberData(nameof(Propellers))]
@@ -100,8 +103,8 @@ public class RotorTableBuilderTests(RotorTableBuilderTests.Tables tables) : ICla
                     double here = Thrust(i, j, k);
                     if (i > 0) Assert.InRange(Math.Abs(here - Thrust(i - 1, j, k)), 0, 0.035);
                     if (j > 0) Assert.InRange(Math.Abs(here - Thrust(i, j - 1, k)), 0, 0.06);
-                    if (k > 0) Assert.InRange(Math.Abs(here - Thrust(i, j, k - 1)), 0, 0.01);
-                    if (i > 9 && i < 63) Assert.InRange(Math.Abs(Thrust(i + 1, j, k) - (2 * here) + Thrust(i - 1, j, k)), 0, j == 0 ? 0.008 : 0.003);
+                    if (k > 0) Assert.InRange(Math.Abs(here - Thrust(i, j, k - 1)), 0, 0.006);
+                    if (i > 9 && i < 63) Assert.InRange(Math.Abs(Thrust(i + 1, j, k) - (2 * here) + Thrust(i - 1, j, k)), 0, j == 0 ? 0.008 : 0.004);
                 }
 
         double Thrust(int i, int j, int k) => table.Nodes[RotorTable.NodeOffset(i, j, k)];
