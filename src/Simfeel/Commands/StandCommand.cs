@@ -170,10 +170,9 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         Console.WriteLine("Throttle is the speed controller's duty. Thrust, torque and motor current are of one rotor; pack, power and gf/W of "
             + (settings.All ? "the whole craft, electronics included." : "this one motor, without the craft's electronics."));
         Console.WriteLine("Reserve: motor torque still to be had at this speed, up (full throttle) and down (braking). Static air; no airframe behind the disc.");
+        Console.WriteLine(TiredPackOutput.Sentence(tired));
         Console.WriteLine("This one cannot bite; a real stand can: bolt it down, stay out of the disc's plane, and keep people away.");
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
-        Console.WriteLine();
-        Console.WriteLine(TiredPackOutput.Sentence(tired));
     }
 
     private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;
