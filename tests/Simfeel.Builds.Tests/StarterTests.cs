@@ -77,6 +77,7 @@ public class StarterTests
             (double low, double high) = Bands[build.ClassLabel][i];
             Assert.True(found[i] >= low && found[i] <= high, $"{name}: {Quantities[i]} {found[i]:G4} is outside {low} to {high}.");
         }
+        if (build.ClassLabel == "5 in") Assert.InRange(full.PackVoltage / build.Battery.Cells, 3.3, 3.7);
     }
 
     /// <summary>Pairs that differ in one thing only, so that a lesson can show it alone.</summary>

@@ -70,7 +70,7 @@ public class CommandLineTests
         }
         Assert.True(packs.GetProperty("change_percent").GetProperty("hover_reserve_up").GetDouble() < 0);
         string[] lines = Cli.Run("stand", "sanderling", "--steps", "2").Output.Trim().Split('\n');
-        Assert.StartsWith("Tired pack (20 percent charge, worn out)", lines[^1], StringComparison.Ordinal);
+        Assert.Single(lines, line => line.StartsWith("Tired pack (20 percent charge, worn out)", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -189,7 +189,8 @@ public static unsafe partial class Kernel<T>
     /// <summary>
     /// Thrust of a rotor whose induced velocity lags behind, and the rate at which that velocity follows
     /// (<see cref="DynamicInflow"/>). The distance v_s - v to the steady state is the excess of the steady thrust over
-    /// T_m(v), divided by the mean slope D = 2 rho A Vm + T_s / Vm between the two.
+    /// T_m(v), divided by the mean slope between the two, D = 2 rho A Vm + T_s / sqrt((Vm^2 + v_h^2) / 2): exact near
+    /// the steady state of hover and of fast flow, and finite where nothing flows yet.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static T LaggedThrust(
@@ -202,10 +203,11 @@ public static unsafe partial class Kernel<T>
         RotorLoad<T>* rotorLoad = (RotorLoad<T>*)&load->Rotors + k;
         T flow = rotorLoad->FlowSpeed, two = T.Of(2);
         T through2 = T.Max(T.Fms(flow, flow, tip * tip), T.Of(TinySpeedSquared));
-        T massFlow = T.Sqrt(T.Fma(two, T.Max(rotorLoad->Climb * v, T.Of(0)), T.Fma(v, v, through2)));
-        T perSpeed = two * field->Density * rotor->DiscArea * massFlow;
+        T massFlow2 = T.Fma(two, T.Max(rotorLoad->Climb * v, T.Of(0)), T.Fma(v, v, through2));
+        T flux = T.Fma(two * field->Density, rotor->DiscArea, T.Of(TinyFlux)), size = T.Abs(steady);
+        T perSpeed = flux * T.Sqrt(massFlow2);
         T excess = T.Fnma(perSpeed, v, steady);
-        T slope = perSpeed + (T.Abs(steady) / massFlow);
+        T slope = perSpeed + (size / T.Sqrt(T.Of(0.5) * (massFlow2 + (size / flux))));
         T damping = field->Density * lag->Damping * tip;
         T mass = T.Max(field->Density * lag->ApparentVolume, (slope + damping) * T.Of(Rotors.DynamicInflow.ShortestLag));
         T overshoot = excess * damping / slope;
@@ -215,6 +217,9 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>Keep divisions finite where nothing moves: a speed, m/s, and a square of a speed, m^2/s^2.</summary>
     private const double TinySpeed = 1e-9, TinySpeedSquared = 1e-9;
+
+    /// <summary>Keeps divisions finite where there is no air, kg/m.</summary>
+    private const double TinyFlux = 1e-12;
 
     /// <summary>
     /// m v' = R f + m g and (I - sum J zz) w' = M - w x (I w + h), with h the rotors' spin momentum. The motors' torques

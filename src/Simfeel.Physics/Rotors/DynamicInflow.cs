@@ -20,9 +20,15 @@ public static class DynamicInflow
 
     /// <summary>
     /// Shortest time constant that is followed, s. The smallest rotors at full speed would be faster, which no pilot and no
-    /// controller could tell, but an explicit step could not follow.
+    /// controller could tell, but an explicit step could not follow: steps must be shorter than this.
     /// </summary>
     public const double ShortestLag = 3e-4;
+
+    /// <summary>
+    /// Largest <see cref="LiftDamping"/> taken from a table. Strip theory has solidity times lift slope over 4 for a blade of
+    /// constant chord, below 1 for any propeller.
+    /// </summary>
+    public const double MostDamping = 1;
 
     /// <summary>Tip speed at which the constants of a table are read, m/s: about that of hover.</summary>
     private const double TipSpeed = 80;
@@ -40,7 +46,8 @@ public static class DynamicInflow
     /// <summary>
     /// Lift damping K / (rho A wR) of a table's blades. In slow climb momentum and blades together give
     /// -dT/dVc = 2 rho A v K / (K + 4 rho A v); the table's slope is that left side, so K follows from it (from the side of
-    /// climb: in descent the vortex ring changes the momentum). 0 where blades near stall gain no thrust from less inflow.
+    /// climb: in descent the vortex ring changes the momentum). 0 where blades near stall gain no thrust from less inflow, at most
+    /// <see cref="MostDamping"/>.
     /// </summary>
     public static double LiftDamping(RotorTable table)
     {
@@ -49,7 +56,8 @@ public static class DynamicInflow
         if (inflow == 0) return 0;
         double slope = ((3 * Thrust(0)) - (4 * Thrust(step)) + Thrust(2 * step)) / (2 * step * TipSpeed);
         double momentum = 2 * inflow;
-        return slope <= 0 ? 0 : 2 * momentum * slope / Math.Max(momentum - slope, 0.2 * momentum);
+        if (slope <= 0) return 0;
+        return slope >= momentum ? MostDamping : Math.Min(2 * momentum * slope / (momentum - slope), MostDamping);
 
         // thrust over rho A: the coefficients refer to the whole flow speed
         double Thrust(double axial) => table.At(TipSpeed, 1, axial, 0).Thrust * ((TipSpeed * TipSpeed) + (axial * axial));

@@ -42,6 +42,15 @@ public class DynamicInflowTests
         Assert.InRange(DynamicInflow.LiftDamping(Table) / strip, 0.6, 1.0); // less by tip loss and uneven inflow
     }
 
+    /// <summary>A table whose slope no blades can have must not make a rotor of endless damping, which no step could follow.</summary>
+    [Fact]
+    public void Damping_stays_within_what_blades_can_have()
+    {
+        for (int seed = 0; seed < 20; seed++)
+            Assert.InRange(DynamicInflow.LiftDamping(TestCraft.MakeIrregular(seed)), 0, DynamicInflow.MostDamping);
+        Assert.Equal(0, DynamicInflow.LiftDamping(TestCraft.NoAir));
+    }
+
     /// <summary>
     /// Start with the inflow of hover and a slow climb switched on: the thrust falls at once by K dV and comes part of the way
     /// back as the inflow falls, with the time constant (8/3) rho R^3 / (K + 4 rho A v).
