@@ -37,6 +37,28 @@ public class WakeAndDropTests
         Assert.InRange(steady, 0, 0.75 * loss.Max());
     }
 
+    /// <summary>
+    /// A hover a little above the ground: thrust goes with the square of the rotor speed, so that square falls by the ratio of
+    /// Cheeseman and Bennett at the rotors' height.
+    /// </summary>
+    [Theory]
+    [InlineData("wagtail")]
+    [InlineData("gannet")]
+    public void Hover_near_the_ground_takes_slower_rotors(string name)
+    {
+        TunedUnit unit = Starters.Get(name);
+        RotorConstants rotor = unit.Unit.Craft.Rotors[0];
+        double height = rotor.Radius + rotor.p_BcmR_B.Z;
+        double near = Speed(new() { StartHeight = height }), free = Speed(new());
+        FlightLog log = DrillRunner.Fly(DrillCatalogue.Hover, unit, Starters.Profile, 1, new() { StartHeight = height });
+        double kept = (height - log.Samples[^1].State.p_WB.Z - rotor.p_BcmR_B.Z) / rotor.Radius;
+        Assert.InRange(kept, 1, 1.3);
+        Assert.Equal(GroundEffect.ThrustRatio(kept, 0), free * free / (near * near), 0.01);
+
+        double Speed(FieldConditions field) =>
+            DrillRunner.Fly(DrillCatalogue.Hover, unit, Starters.Profile, 1, field).Samples[^1].State.RotorSpeeds[0];
+    }
+
     /// <summary>Mean thrust lost at a descent over the hover induced velocity, at the rotor speed of hover.</summary>
     private static double Loss(TunedUnit unit, double descent, AirEffects effects)
     {

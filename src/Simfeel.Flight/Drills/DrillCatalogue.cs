@@ -24,10 +24,17 @@ public static class DrillCatalogue
     /// <summary>Angle before level at which <c>flip</c> opens the throttle, rad.</summary>
     private const double FlipThrottle = Math.PI / 3;
 
-    /// <summary>Hover for a while: power, current and rotor speed.</summary>
+    /// <summary>Throttle stick for each m above the start and each m/s of climb with which <c>hover</c> keeps its height.</summary>
+    private const double HoverHeightThrottle = 1, HoverClimbThrottle = 0.2;
+
+    /// <summary>Hover for a while at the height of the start: power, current and rotor speed.</summary>
     public static Drill Hover { get; } = new(
-        "hover", "Hover in still air: what it costs to stay up.", 1,
-        (hover, _) => _ => new(0, 0, 0, hover));
+        "hover", "Hover in still air: what it costs to stay up.", 2,
+        (hover, _) => view =>
+        {
+            double up = -view.Sample.State.p_WB.Z, climb = -view.Sample.State.v_WB.Z;
+            return new(0, 0, 0, Math.Clamp(hover - (HoverHeightThrottle * up) - (HoverClimbThrottle * climb), 0, 1));
+        });
 
     /// <summary>Full throttle from hover.</summary>
     public static Drill Punch { get; } = new(

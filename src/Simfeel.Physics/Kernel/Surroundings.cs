@@ -155,12 +155,13 @@ internal static unsafe class Surroundings<T>
         RotorLanes<T>* hub = (RotorLanes<T>*)&craft->Rotors + k;
         RotorLoad<T>* flow = (RotorLoad<T>*)&load->Rotors + k;
         T below = T.Fma(load->R22, hub->Z, T.Fma(load->R21, hub->Y, T.Fma(load->R20, hub->X, x[StateIndex.Position + 2])));
-        T height = T.Max((around->Ground - below) / hub->Radius, T.Of(GroundEffect.LeastHeight));
+        T clear = around->Ground - below, height = T.Max(clear / hub->Radius, T.Of(GroundEffect.LeastHeight));
         T hover = ((RotorSurroundings<T>*)&around->Rotors)[k].Hover + T.Of(TinySpeed);
         T speed2 = T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) / (hover * hover);
         T upright = T.Max(load->R22, T.Of(0));
         T image = upright * upright / (T.Of(16) * height * height * (T.Of(1) + speed2));
-        return T.Of(1) / (T.Of(1) - image);
+        // nothing stops a craft at the ground yet, and below it there is none to blow against
+        return T.IfLess(clear, T.Of(0), T.Of(1), T.Of(1) / (T.Of(1) - image));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -38,6 +38,16 @@ public sealed record Comparison
     /// <summary>Build B, tuned.</summary>
     public required TunedUnit B { get; init; }
 
+    /// <summary>What to call the builds: their names, told apart where they are the same.</summary>
+    public (string A, string B) Names
+    {
+        get
+        {
+            string a = A.Unit.Name, b = B.Unit.Name;
+            return a == b ? (a + " (A)", b + " (B)") : (a, b);
+        }
+    }
+
     /// <summary>Name of the tuning policy.</summary>
     public required string Policy { get; init; }
 

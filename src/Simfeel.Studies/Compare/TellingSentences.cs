@@ -12,7 +12,7 @@ public static class TellingSentences
     public static IReadOnlyList<string> Of(Comparison comparison, int most = 3)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        (string a, string b) = Names(comparison);
+        (string a, string b) = comparison.Names;
         IEnumerable<MetricPair> ranked = comparison.Metrics
             .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
             .OrderByDescending(pair => pair.Feel == Feel.Felt)
@@ -38,11 +38,5 @@ public static class TellingSentences
             bMore ? b : a, bMore ? a : b, metric.Display.Number(larger), metric.Display.Number(smaller),
             smaller > 0 ? (larger / smaller).ToString("F1") + " times" : "many times"));
         return pair.Feel == Feel.Felt ? said : said + " A pilot may or may not feel that.";
-    }
-
-    private static (string A, string B) Names(Comparison comparison)
-    {
-        string a = comparison.A.Unit.Name, b = comparison.B.Unit.Name;
-        return a == b ? (a + " (A)", b + " (B)") : (a, b);
     }
 }

@@ -27,7 +27,7 @@ internal class FieldSettings : TwoBuildSettings
     public string Without { get; init; } = "";
 
     [CommandOption("--height <METRES>")]
-    [Description("Height of the start above flat ground, 0.05 to 10000 m. The ground is felt below about two rotor radii; nothing stops a craft there. Default 100.")]
+    [Description("Height of the start above flat ground, 0.05 to 10000 m. The ground is felt below about two rotor radii; nothing stops a craft there. Default 200.")]
     public double Height { get; init; } = FieldConditions.FreeHeight;
 
     /// <summary>The field that the options describe.</summary>

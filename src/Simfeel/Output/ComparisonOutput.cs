@@ -31,6 +31,7 @@ internal static class ComparisonOutput
                 ["b"] = pair.B,
                 ["difference"] = pair.Difference,
                 ["difference_percent"] = pair.DifferencePercent,
+                ["floor"] = pair.Metric.Floor,
                 ["feel"] = FeelBands.Word(pair.Feel),
             }).ToList(),
             ["tuning"] = new[] { comparison.A, comparison.B }.Select(unit => new Dictionary<string, object?>
@@ -57,10 +58,11 @@ internal static class ComparisonOutput
     public static void PrintTable(Comparison comparison)
     {
         TunedUnit a = comparison.A, b = comparison.B;
+        (string nameA, string nameB) = comparison.Names;
         foreach (string sentence in TellingSentences.Of(comparison)) Console.WriteLine(sentence);
         Console.WriteLine();
 
-        Table table = Tables.New("drill", "what", "unit", a.Unit.Name, b.Unit.Name, "difference %", "felt?");
+        Table table = Tables.New("drill", "what", "unit", nameA, nameB, "difference %", "felt?");
         table.Columns[1].Alignment = Justify.Left;
         table.Columns[2].Alignment = Justify.Left;
         string last = "";
@@ -75,7 +77,7 @@ internal static class ComparisonOutput
         }
         Tables.Print(table);
         PilotProfile profile = comparison.Profile;
-        Console.WriteLine($"Difference: {b.Unit.Name} less {a.Unit.Name}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %; a reading: an instrument's figure.");
+        Console.WriteLine($"Difference: {nameB} less {nameA}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %; a reading: an instrument's figure.");
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
             Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
         Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");

@@ -108,15 +108,17 @@ public class SurroundingsTests
     }
 
     [Fact]
-    public void Ground_is_not_felt_upside_down_nor_from_afar()
+    public void Ground_is_not_felt_upside_down_from_afar_or_from_below()
     {
         double radius = Craft.Rotors[0].Radius;
         Sample inverted = Settled(Craft, Vec3.Zero, Quat.FromEuler(Math.PI, 0, 0), AirEffects.Ground, radius);
         Sample high = Settled(Craft, Vec3.Zero, Quat.Identity, AirEffects.Ground, 100);
+        Sample below = Settled(Craft, Vec3.Zero, Quat.Identity, AirEffects.Ground, -1);
         for (int k = 0; k < 4; k++)
         {
             Assert.Equal(1, inverted.ThrustFactor[k]);
             Assert.Equal(1, high.ThrustFactor[k], 1e-6);
+            Assert.Equal(1, below.ThrustFactor[k]);
         }
     }
 

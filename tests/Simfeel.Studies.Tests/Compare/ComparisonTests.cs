@@ -25,6 +25,15 @@ public class ComparisonTests
     }
 
     [Fact]
+    public void Flying_through_the_ground_is_said()
+    {
+        TunedUnit wagtail = Starters.Get("wagtail");
+        Assert.DoesNotContain(Cautions.Of(Demo.Value), caution => caution.Contains("ground", StringComparison.Ordinal));
+        Comparison low = Comparison.Run(wagtail, Starters.Get("pipit"), Starters.Profile, 1, new() { StartHeight = 10 });
+        Assert.Contains(Cautions.Of(low), caution => caution.Contains("passed in drop, wash,", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Swapping_the_builds_negates_every_difference()
     {
         Comparison back = Comparison.Run(Starters.Get("curlew"), Starters.Get("wagtail"), Starters.Profile);
