@@ -21,6 +21,20 @@ internal sealed class UserError : Exception
         Diagnostics = diagnostics;
     }
 
+    private UserError(IReadOnlyList<UserError> errors)
+        : base(string.Join(Environment.NewLine, errors.Select(error => error.Message).Distinct()))
+    {
+        ExitCode = errors[0].ExitCode;
+        Diagnostics = [.. errors.SelectMany(error => error.Diagnostics).Distinct()];
+    }
+
+    /// <summary>All that is wrong at once, in order, each said once; null where nothing is.</summary>
+    public static UserError? Of(IEnumerable<UserError?> errors)
+    {
+        UserError[] all = [.. errors.OfType<UserError>()];
+        return all.Length == 0 ? null : new(all);
+    }
+
     /// <summary>What the program ends with.</summary>
     public int ExitCode { get; }
 

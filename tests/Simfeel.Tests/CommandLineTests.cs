@@ -107,6 +107,16 @@ public class CommandLineTests
     }
 
     [Fact]
+    public void Both_missing_builds_are_said()
+    {
+        CliResult result = Cli.Run("compare", "missing1.toml", "missing2.toml");
+        Assert.Equal(1, result.ExitCode);
+        Assert.Contains("missing1.toml", result.Errors, StringComparison.Ordinal);
+        Assert.Contains("missing2.toml", result.Errors, StringComparison.Ordinal);
+        Assert.Single(Cli.Run("compare", "missing1.toml", "missing1.toml").Errors.Trim().Split('\n'));
+    }
+
+    [Fact]
     public void Bare_command_compares_the_demo_pair()
     {
         CliResult result = Cli.Run();

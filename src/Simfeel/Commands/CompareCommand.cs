@@ -35,19 +35,23 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
     internal static Comparison Compare(Settings settings)
     {
         PilotProfile profile = new();
-        TunedUnit? a = null, b = null;
-        try
+        string[] names = [settings.A, settings.B];
+        TunedUnit?[] units = new TunedUnit?[2];
+        UserError?[] errors = new UserError?[2];
+        Parallel.For(0, 2, n =>
         {
-            Parallel.Invoke(
-                () => a = Tuned(settings.A),
-                () => b = Tuned(settings.B));
-        }
-        catch (AggregateException errors)
-        {
-            // both files may be wrong: the first is said first, whichever thread met its error earlier
-            throw errors.InnerExceptions.OfType<UserError>().OrderBy(error => error.Message, StringComparer.Ordinal).FirstOrDefault() ?? errors.InnerExceptions[0];
-        }
-        return Comparison.Run(a!, b!, profile, settings.Effort, settings.Field);
+            try
+            {
+                units[n] = Tuned(names[n]);
+            }
+            catch (UserError error)
+            {
+                // the other file may be wrong, too: both are said
+                errors[n] = error;
+            }
+        });
+        if (UserError.Of(errors) is UserError both) throw both;
+        return Comparison.Run(units[0]!, units[1]!, profile, settings.Effort, settings.Field);
 
         TunedUnit Tuned(string name)
         {
