@@ -106,7 +106,7 @@ internal sealed class WindTunnelRun
 
     private void PrintTable()
     {
-        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel of {_air.Density:F3} kg/m^3:");
+        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel with air of {_air.Density:F3} kg/m^3:");
         foreach (string sentence in WindTunnelHeadline.Of(_points)) Console.WriteLine(sentence);
         Console.WriteLine();
         // columns that would be empty are left out
