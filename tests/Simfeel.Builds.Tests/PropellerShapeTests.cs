@@ -105,7 +105,7 @@ public sealed class PropellerShapeTests : IDisposable
     [Theory]
     [InlineData("7", "2 to 60 stations")]
     [InlineData("[]", "There are 0 blade stations.")]
-    [InlineData("[[0.2, 0.1, 30]]", "There are 1 blade stations.")]
+    [InlineData("[[0.2, 0.1, 30]]", "There is only one blade station.")]
     [InlineData("[[0.2, 0.1], [1, 0.1, 10]]", "three numbers")]
     [InlineData("[[0.2, 0.1, nan], [1, 0.1, 10]]", "three numbers")]
     [InlineData("[[0.2, 0.1, \"30\"], [1, 0.1, 10]]", "three numbers")]
@@ -165,8 +165,8 @@ public sealed class PropellerShapeTests : IDisposable
     {
         { "\n", "", null, "", ["no header"] },
         { "# nothing\n", "", null, "", ["no header"] },
-        { "angle,reynolds,lift,drag", "angle", 1, "angle_deg", ["lacks this column", "-180 to 180 deg"] },
-        { "angle_deg;reynolds;lift;drag", "all", 1, "angle_deg", ["lacks this column"] },
+        { "angle,reynolds,lift,drag", "angle", 1, "angle_deg", ["lacks this column", "angle_deg, reynolds, lift and drag"] },
+        { "angle_deg;reynolds;lift;drag", "semicolons", 1, "", ["parted by semicolons", "parted by commas"] },
         { "angle_deg,reynolds,lift,drag,lift", "twice", 1, "lift", ["twice"] },
         { "5,20000,0.6,0.05", "-0.05", 3, "drag", ["too small", "above 0 to 5"] },
         { "5,20000,0.6,0.05", "0", 3, "drag", ["too small", "above 0 to 5"] },
@@ -199,7 +199,8 @@ public sealed class PropellerShapeTests : IDisposable
         Diagnostic error = result.Diagnostics.First(d => d.Severity == Severity.Error);
         Assert.Equal((Path.Combine(_folder, "a.csv"), line, field), (error.File, error.Line, error.Key));
         foreach (string part in message) Assert.Contains(part, error.Message, StringComparison.Ordinal);
-        if (change != "all") Assert.Single(result.Diagnostics, d => d.Severity == Severity.Error);
+        Assert.Single(result.Diagnostics, d => d.Severity == Severity.Error);
+        if (line == 1) Assert.Equal("", error.Value);
     }
 
     [Fact]
@@ -212,7 +213,7 @@ public sealed class PropellerShapeTests : IDisposable
         Write("reynolds.csv", "angle_deg,reynolds,lift,drag\n" + string.Concat(Enumerable.Range(1, 41).Select(i => $"0,{i}000,0,0.1\n1,{i}000,0,0.1\n")));
         Says("reynolds.csv", "41 different Reynolds numbers; allowed are 1 to 40");
         Write("one.csv", "angle_deg,reynolds,lift,drag\n0,20000,0,0.1\n");
-        Says("one.csv", "1 different angles; allowed are 2 to 400");
+        Says("one.csv", "only one angle; allowed are 2 to 400");
         Write("bad.csv", "angle_deg,reynolds,lift,drag\n" + string.Concat(Enumerable.Range(0, 300).Select(i => $"{i},20000,0,-1\n")));
         Assert.Equal(20, Result("bad.csv").Diagnostics.Count);
 
@@ -243,6 +244,38 @@ public sealed class PropellerShapeTests : IDisposable
         result = BuildReader.ReadPropeller(Path.Combine(_folder, "q.toml"));
         Assert.Null(result.Propeller);
         Assert.Equal(["propeller.diameter_in", "propeller.pitch_in", "propeller.blades"], result.Diagnostics.Select(d => d.Key));
+    }
+
+    [Fact]
+    public void APolarIsNamedAsItsBuildIs()
+    {
+        Write("a.csv", "angle_deg,reynolds,lift\n");
+        Write("build.toml", BuildText.With("propeller", "polar = \"a.csv\""));
+        string build = Path.GetRelativePath(".", Path.Combine(_folder, "build.toml"));
+        Assert.Equal(Path.Combine(Path.GetDirectoryName(build)!, "a.csv"), Assert.Single(BuildReader.Read(build).Diagnostics).File);
+    }
+
+    [Theory]
+    [InlineData(Polar)]
+    [InlineData("# a section\n\nangle_deg;reynolds;lift;drag\n-5;20000;-0.4;0.04\n")]
+    public void APolarIsNoPropeller(string text)
+    {
+        Write("a.csv", text);
+        PropellerResult result = BuildReader.ReadPropeller(Path.Combine(_folder, "a.csv"));
+        Assert.Null(result.Propeller);
+        Diagnostic error = Assert.Single(result.Diagnostics);
+        Assert.Contains("looks like a polar or another CSV file", error.Message, StringComparison.Ordinal);
+        Assert.Contains("[propeller]", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void APropellerAloneIsNoBuildAndThatIsSaidOnce()
+    {
+        Diagnostic error = Assert.Single(BuildReader.Read(Da4002Path).Diagnostics);
+        Assert.Contains("holds a propeller only", error.Message, StringComparison.Ordinal);
+        // with a second table it is a build in the making, whose missing keys are named
+        BuildResult started = BuildReader.Parse("format = 1\n[propeller]\nblades = 3\n[motor]\npoles = 14\n", "test.toml");
+        Assert.Contains(started.Diagnostics, d => d.Key == "motor.kv_rpm_per_V");
     }
 
     private static string Da4002Path => Path.Combine(BuildText.StarterDirectory(), "..", "validation", "da4002.toml");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Simfeel.Builds;
 using Simfeel.Physics.Air;
@@ -50,7 +51,7 @@ public class WindTunnelTests
             from rpm in (double[])[4031, 6045] from axial in (double[])[-3, 3, 9] from edgewise in (double[])[0, 2, 4] select (rpm, axial, edgewise),
             states);
         // 4031 rpm at three quarters of the radius: below the lowest Reynolds number of the section's file, 20000
-        Assert.Contains("20000", Assert.Single(root.GetProperty("cautions").EnumerateArray()).GetString(), StringComparison.Ordinal);
+        Assert.Single(root.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.Contains("20000", StringComparison.Ordinal));
     }
 
     /// <summary>FM = sqrt(2/pi) CT^1.5 / CP in the propeller's coefficients; the largest possible is 1.</summary>
@@ -98,6 +99,72 @@ public class WindTunnelTests
         Assert.Contains("!M", result.Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Weak between 0.5 and 2 v_h of descent, README on NACA TN-2474, with v_h = sqrt(T / (2 rho A)) of the hover at the same rpm.</summary>
+    [Fact]
+    public void Descent_through_the_own_wake_is_marked()
+    {
+        JsonElement hover = Json("stand", "--propeller", Da4002, "--rpm", "6045").GetProperty("rows")[0];
+        Assert.False(hover.GetProperty("weak_descent").GetBoolean());
+        double induced = Math.Sqrt(hover.GetProperty("thrust_N").GetDouble() / (2 * StandardAtmosphere.At(0).Density * Math.PI * 0.0635 * 0.0635));
+        Assert.Equal([false, true, true, true, false, false], new[] { 0.45, 0.55, 1.2, 1.95, 2.05, -1 }.Select(ratio => Weak(ratio, 0)));
+        // common practice: in-plane flow of more than v_h sweeps the wake away
+        Assert.Equal([true, false], new[] { 0.9, 1.1 }.Select(ratio => Weak(1.2, ratio)));
+
+        CliResult table = Cli.Run("stand", "--propeller", Da4002, "--rpm", "6045", "--axial", "-12..0", "--points", "4");
+        // v_h is 3.5 m/s, so that of -12, -8, -4 and 0 m/s only -4 is weak
+        Assert.Contains("Caution: in 1 of 4 rows the propeller sinks through its own wake", table.Output, StringComparison.Ordinal);
+        Assert.Contains("marks", table.Output, StringComparison.Ordinal);
+        Assert.EndsWith("!D", Assert.Single(table.Output.Split('\n'), line => line.Contains(" -4.00 ", StringComparison.Ordinal)).TrimEnd(), StringComparison.Ordinal);
+
+        bool Weak(double descent, double edgewise) =>
+            Json("stand", "--propeller", Da4002, "--rpm", "6045", "--axial", Text(-descent), "--edgewise", Text(edgewise)).GetProperty("rows")[0].GetProperty("weak_descent").GetBoolean();
+
+        string Text(double ratio) => (ratio * induced).ToString("R", CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>The headline and the table say the same.</summary>
+    [Theory]
+    [InlineData("0..10", "0", "7.5 m/s (J 0.59).")]
+    [InlineData("0..8", "0..5", "8.0 m/s axial and 5.0 m/s edgewise flow (J 0.63), and still rising at the end of the axial range.")]
+    [InlineData("8..10", "0", "8.0 m/s (J 0.63), and still rising towards the start of the axial range.")]
+    public void The_headline_is_the_best_row(string axial, string edgewise, string words)
+    {
+        string[] args = ["stand", "--propeller", Da4002, "--rpm", "6045", "--axial", axial, "--edgewise", edgewise, "--points", "5"];
+        string output = Cli.Run(args).Output;
+        Assert.Contains(words, output, StringComparison.Ordinal);
+        double best = Json(args).GetProperty("rows").EnumerateArray().Max(row => row.GetProperty("efficiency").GetDouble());
+        Assert.Contains($"the best efficiency of these rows is {best.ToString("F2", CultureInfo.InvariantCulture)} at 6045 rpm", output, StringComparison.Ordinal);
+    }
+
+    /// <summary>A flat propeller sinks fast enough to be driven; a steep one never is.</summary>
+    [Fact]
+    public void Descent_says_the_range_of_thrust_and_where_the_torque_turns()
+    {
+        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
+        try
+        {
+            File.WriteAllText(path, "format = 1\n[propeller]\ndiameter_in = 12\npitch_in = 1.5\nblades = 2\n");
+            string[] args = ["stand", "--propeller", path, "--rpm", "4000", "--axial", "-30..-1", "--points", "7"];
+            JsonElement[] rows = [.. Json(args).GetProperty("rows").EnumerateArray()];
+            string output = Cli.Run(args).Output;
+            Assert.Contains($"its thrust lies between {rows.Min(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
+            Assert.Contains($"{rows.Max(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
+            int[] turns = [.. Enumerable.Range(0, rows.Length - 1).Where(n => Value(rows[n], "torque_Nm") < 0 != Value(rows[n + 1], "torque_Nm") < 0)];
+            Assert.Equal(2, turns.Length);
+            Assert.Contains(
+                "its torque changes sign " + string.Join(" and ", turns.Select(n => $"between {Value(rows[n], "axial_m_s"):F1} and {Value(rows[n + 1], "axial_m_s"):F1} m/s")) + ";",
+                output,
+                StringComparison.Ordinal);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+        Assert.Contains("Its torque is positive in all these rows", Cli.Run("stand", "--propeller", "wagtail", "--rpm", "9000", "--axial", "-30..-1", "--points", "3").Output, StringComparison.Ordinal);
+
+        static double Value(JsonElement row, string field) => row.GetProperty(field).GetDouble();
+    }
+
     [Fact]
     public void Warnings_of_the_file_are_kept()
     {
@@ -118,7 +185,8 @@ public class WindTunnelTests
     public static TheoryData<string[], int, string> Mistakes => new()
     {
         { ["stand"], 2, "BUILD" },
-        { ["stand", "--propeller", "wagtail"], 2, "--rpm" },
+        { ["stand", "--propeller", "wagtail"], 2, "--rpm is missing" },
+        { ["stand", "--propeller", "wagtail", "--axial", "0..9"], 2, "--rpm is missing" },
         { ["stand", "--propeller", "wagtail", "--rpm", "fast"], 2, "between 10 and 300000 rpm" },
         { ["stand", "--propeller", "wagtail", "--rpm", "5"], 2, "between 10 and 300000 rpm" },
         { ["stand", "--propeller", "wagtail", "--rpm", "9000,"], 2, "between 10 and 300000 rpm" },

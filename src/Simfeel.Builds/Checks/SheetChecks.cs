@@ -9,6 +9,11 @@ internal static class SheetChecks
     public static void Run(BuildSheet sheet, DiagnosticBag bag)
     {
         Version(sheet, bag);
+        if (HoldsPropellerOnly(sheet))
+        {
+            bag.Error(null, "", "", "This file holds a propeller only; a build has a name and the tables [frame], [motor] and [battery], too.", "a propeller alone serves the wind tunnel: stand --propeller");
+            return;
+        }
         foreach (KeySpec key in BuildFormat.Keys.Where(k => k.Required && k.Table != "extra")) Need(sheet, bag, key.Path);
         Blades(sheet, bag);
         if (sheet.Positions.Count == 0 && sheet.PositionsAt is null) Need(sheet, bag, "frame.wheelbase_mm");
@@ -35,6 +40,10 @@ internal static class SheetChecks
         foreach (KeySpec key in BuildFormat.Keys.Where(k => k.Required && k.Table == "propeller")) Need(sheet, bag, key.Path);
         Blades(sheet, bag);
     }
+
+    private static bool HoldsPropellerOnly(BuildSheet sheet) =>
+        sheet.Tables.ContainsKey("propeller")
+        && sheet.Tables.Keys.Concat(sheet.Numbers.Keys).Concat(sheet.Texts.Keys).All(k => k is "format" or "name" or "description" || k.Split('.')[0] == "propeller");
 
     /// <summary>Pitch and planform, or stations in their place.</summary>
     private static void Blades(BuildSheet sheet, DiagnosticBag bag)

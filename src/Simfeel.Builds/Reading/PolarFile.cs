@@ -39,7 +39,8 @@ internal static class PolarFile
             bag.Error(at, key, $"\"{name}\"", $"This is a link, which may lead anywhere; allowed is a {spec.Range}.", "copy the file itself there");
             return null;
         }
-        DiagnosticBag own = new(path);
+        // findings name the polar as the build is named: from the current folder, or in full
+        DiagnosticBag own = new(Path.IsPathFullyQualified(bag.SourceName) ? path : Path.GetRelativePath(".", path));
         string? text = SourceText.ReadFile(path, own, "polar file");
         TabulatedPolar? polar = text is null ? null : PolarReader.Read(text, own);
         bag.Adopt(own);

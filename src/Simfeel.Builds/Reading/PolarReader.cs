@@ -58,6 +58,11 @@ internal sealed class PolarReader
     /// <summary>Where in a row each of <see cref="Columns"/> stands; null with a diagnostic where one is missing.</summary>
     private int[]? Header(string line, string[] names, int number)
     {
+        if (names.Length == 1 && line.AsSpan().IndexOfAny(';', '\t') >= 0)
+        {
+            _bag.Error(new(number, 1), "", "", $"The columns are parted by {(line.Contains(';', StringComparison.Ordinal) ? "semicolons" : "tabs")}; in a polar they are parted by commas.", "write angle_deg,reynolds,lift,drag and numbers with a decimal point");
+            return null;
+        }
         foreach (string name in names)
         {
             if (Columns.Any(c => c.Name == name)) continue;
@@ -69,9 +74,9 @@ internal sealed class PolarReader
         for (int n = 0; n < Columns.Length; n++)
         {
             if (order[n] < 0)
-                _bag.Error(new(number, 1), Columns[n].Name, line, $"The header lacks this column; allowed are angle_deg, reynolds, lift, drag in any order ({Columns[n].Range}).", line.Contains(';', StringComparison.Ordinal) ? "part the columns by commas" : "the first line is angle_deg,reynolds,lift,drag");
+                _bag.Error(new(number, 1), Columns[n].Name, "", "The header lacks this column; it names angle_deg, reynolds, lift and drag in any order.", "the first line is angle_deg,reynolds,lift,drag");
             else if (names.Count(name => name == Columns[n].Name) > 1)
-                _bag.Error(new(number, 1), Columns[n].Name, line, "The header names this column twice.", "keep one of them");
+                _bag.Error(new(number, 1), Columns[n].Name, "", "The header names this column twice.", "keep one of them");
         }
         return _bag.HasErrors ? null : order;
     }
@@ -116,9 +121,9 @@ internal sealed class PolarReader
         double[] angles = [.. _rows.Keys.Select(k => k.Angle).Distinct().Order()];
         double[] reynolds = [.. _rows.Keys.Select(k => k.Reynolds).Distinct().Order()];
         if (angles.Length is < FewestAngles or > MostAngles)
-            _bag.Error(null, "angle_deg", "", $"The file has {angles.Length} different angles; allowed are {FewestAngles} to {MostAngles}.");
+            _bag.Error(null, "angle_deg", "", $"The file has {Counted(angles.Length, "angle")}; allowed are {FewestAngles} to {MostAngles}.");
         else if (reynolds.Length > MostReynolds)
-            _bag.Error(null, "reynolds", "", $"The file has {reynolds.Length} different Reynolds numbers; allowed are 1 to {MostReynolds}.");
+            _bag.Error(null, "reynolds", "", $"The file has {Counted(reynolds.Length, "Reynolds number")}; allowed are 1 to {MostReynolds}.");
         else
             MissingAndOpen(angles, reynolds);
         if (_bag.HasErrors) return null;
@@ -131,6 +136,13 @@ internal sealed class PolarReader
         // Half a turn in degrees must not round to more than pi.
         static double Radians(double degrees) => Math.Clamp(degrees * Math.PI / 180, -Math.PI, Math.PI);
     }
+
+    private static string Counted(int count, string what) => count switch
+    {
+        0 => "no " + what,
+        1 => "only one " + what,
+        _ => $"{count} different {what}s",
+    };
 
     /// <summary>Every pair must be there, and a table of the whole turn must close.</summary>
     private void MissingAndOpen(double[] angles, double[] reynolds)

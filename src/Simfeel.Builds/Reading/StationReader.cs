@@ -32,7 +32,8 @@ internal static class StationReader
             stations.Add(new(numbers[0], numbers[1], numbers[2] * Degree));
         }
         string? whole =
-            stations.Count is < Fewest or > Most ? $"There are {stations.Count} blade stations."
+            stations.Count == 1 ? "There is only one blade station."
+            : stations.Count is < Fewest or > Most ? $"There are {stations.Count} blade stations."
             : stations[0].Radius > LastRoot ? $"The first blade station stands at {stations[0].Radius:G6} of the radius."
             : stations[^1].Radius < FirstTip ? $"The last blade station stands at {stations[^1].Radius:G6} of the radius."
             : null;

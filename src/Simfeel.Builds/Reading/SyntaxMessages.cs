@@ -8,6 +8,11 @@ internal static partial class SyntaxMessages
 {
     public static void Report(DocumentSyntax document, string text, DiagnosticBag bag)
     {
+        if (LooksLikeColumns(text))
+        {
+            bag.Error(null, "", "", "This looks like a polar or another CSV file; expected is a TOML file, of a propeller with the table [propeller].", "a polar is named in that table: polar = \"section.csv\"");
+            return;
+        }
         DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).OrderBy(d => d.Span.Start.Line).First();
         int line = first.Span.Start.Line;
         string written = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
@@ -25,6 +30,13 @@ internal static partial class SyntaxMessages
             pair.Success ? pair.Groups[2].Value : written,
             "This line is not valid TOML: " + first.Message.Replace("\u2424", "end of line", StringComparison.Ordinal).TrimEnd('.') + ".",
             Hint(written, pair.Success ? pair.Groups[2].Value : ""));
+    }
+
+    /// <summary>Whether the first line with content is a row of columns, which no TOML file starts with.</summary>
+    private static bool LooksLikeColumns(string text)
+    {
+        string first = text.Split('\n').Select(line => line.Trim()).FirstOrDefault(line => line.Length > 0 && line[0] != '#') ?? "";
+        return first.IndexOfAny([',', ';', '\t']) > 0 && first.IndexOfAny(['=', '[', '{', '}', ']']) < 0;
     }
 
     private static string Hint(string line, string value) => value switch

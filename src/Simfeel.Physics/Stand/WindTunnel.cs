@@ -27,6 +27,11 @@ public sealed class WindTunnel(RotorGeometry geometry, AirState air, double thru
     /// <summary>Lowest Reynolds number that the section's polar knows; below it the lowest row is held.</summary>
     public double LeastReynolds => geometry.Polar is TabulatedPolar table ? table.Reynolds[0] : LeastReynoldsOfDefault;
 
+    /// <summary>Induced velocity of hover at a rotor speed by momentum theory, v_h = sqrt(T / (2 rho A)), m/s; 0 without lift.</summary>
+    /// <param name="speed">Rotor speed, rad/s, above 0.</param>
+    public double HoverInducedVelocity(double speed) =>
+        MomentumTheory.HoverInducedVelocity(Math.Max(0, At(speed, 0, 0).Thrust), air.Density, geometry.DiscArea);
+
     /// <summary>Loads and coefficients of one working state.</summary>
     /// <param name="speed">Rotor speed, rad/s, above 0.</param>
     /// <param name="axial">Flow along the shaft, m/s, positive where the propeller climbs or drives forward.</param>
@@ -85,6 +90,12 @@ public readonly record struct WindTunnelPoint(
     double Density,
     double Diameter)
 {
+    /// <summary>Rate of descent over the induced velocity of hover from which the model is weak.</summary>
+    public const double SlowestWeakDescent = 0.5;
+
+    /// <summary>Rate of descent over the induced velocity of hover up to which the model is weak.</summary>
+    public const double FastestWeakDescent = 2;
+
     /// <summary>Shaft power P = Q w, W.</summary>
     public double Power => Torque * Speed;
 
@@ -112,6 +123,18 @@ public readonly record struct WindTunnelPoint(
     /// <summary>Ideal over actual power of hover, T sqrt(T / (2 rho A)) / P; null unless the propeller lifts in still air.</summary>
     public double? FigureOfMerit =>
         Axial == 0 && Edgewise == 0 && Thrust > 0 && Power > 0 ? MomentumTheory.HoverPower(Thrust, Density, Area) / Power : null;
+
+    /// <summary>
+    /// Whether the state is a descent through the own wake, where the torque comes out up to 54 % too low against Castles
+    /// and Gray, NACA TN-2474 (1951). Edgewise flow of more than the induced velocity of hover sweeps the wake away
+    /// (common practice).
+    /// </summary>
+    /// <param name="hoverInducedVelocity">That of this rotor speed, m/s: <see cref="WindTunnel.HoverInducedVelocity"/>.</param>
+    public bool IsWeakDescent(double hoverInducedVelocity) =>
+        Axial < 0
+        && Edgewise <= hoverInducedVelocity
+        && -Axial >= SlowestWeakDescent * hoverInducedVelocity
+        && -Axial <= FastestWeakDescent * hoverInducedVelocity;
 
     private double Turns => Speed / (2 * Math.PI);
 

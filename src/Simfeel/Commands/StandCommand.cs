@@ -39,11 +39,11 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         public double? Wear { get; init; }
 
         [CommandOption("--propeller <FILE>")]
-        [Description("In place of a build: a propeller alone in a wind tunnel; a build, or a file with only a [[propeller]] table.")]
+        [Description("In place of a build: a propeller alone in a wind tunnel at the speeds of --rpm; a build, or a file with only a [[propeller]] table.")]
         public string? Propeller { get; init; }
 
         [CommandOption("--rpm <LIST>")]
-        [Description("Wind tunnel: rotor speeds in rpm, parted by commas, 10 to 300000.")]
+        [Description("Wind tunnel: rotor speeds in rpm, parted by commas, 10 to 300000. Required with --propeller.")]
         public string? Rpm { get; init; }
 
         [CommandOption("--axial <RANGE>")]

@@ -18,6 +18,7 @@ internal sealed class WindTunnelRun
     private readonly AirState _air;
     private readonly WindTunnel _tunnel;
     private readonly WindTunnelPoint[] _points;
+    private readonly Dictionary<double, double> _hoverInduced;
 
     private WindTunnelRun(string name, PropellerBlades blades, AirState air, (double Rpm, double Axial, double Edgewise)[] states)
     {
@@ -27,13 +28,15 @@ internal sealed class WindTunnelRun
         _tunnel = new(blades.Geometry(), air, blades.ThrustFactor, blades.TorqueFactor);
         _points = new WindTunnelPoint[states.Length];
         Parallel.For(0, states.Length, n => _points[n] = _tunnel.At(states[n].Rpm / RpmPerRadian, states[n].Axial, states[n].Edgewise));
+        _hoverInduced = _points.Select(p => p.Speed).Distinct().ToDictionary(speed => speed, _tunnel.HoverInducedVelocity);
     }
 
     /// <summary>The working states that options ask for: every speed with every axial and every edgewise flow.</summary>
     /// <exception cref="FormatException">An option is out of its range; the message says all.</exception>
     public static (double Rpm, double Axial, double Edgewise)[] States(StandCommand.Settings settings)
     {
-        double[] speeds = WindTunnelRange.List("--rpm", settings.Rpm ?? "", 10, 300000, "rpm", 20);
+        if (settings.Rpm is null) throw new FormatException("--rpm is missing; the wind tunnel of --propeller needs rotor speeds, 10 to 300000 rpm, such as --rpm 6000,8000.");
+        double[] speeds = WindTunnelRange.List("--rpm", settings.Rpm, 10, 300000, "rpm", 20);
         int points = settings.ValuesInRange;
         if (points is < 2 or > 101) throw new FormatException($"--points is {points}; it must lie between 2 and 101.");
         double[] axial = WindTunnelRange.Values("--axial", settings.Axial ?? "0", -100, 150, "m/s", points);
@@ -61,6 +64,9 @@ internal sealed class WindTunnelRun
             cautions.Add($"Caution: in {fast} of {_points.Length} rows the advancing tip passes Mach {WindTunnel.HighestMach} (marked !M); real drag rises more than computed.");
         if (thick > 0)
             cautions.Add($"Caution: in {thick} of {_points.Length} rows the Reynolds number lies below the section's {_tunnel.LeastReynolds:F0} (marked !R); its lowest values are held there.");
+        int weak = _points.Count(WeakDescent);
+        if (weak > 0)
+            cautions.Add($"Caution: in {weak} of {_points.Length} rows the propeller sinks through its own wake, at {WindTunnelPoint.SlowestWeakDescent} to {WindTunnelPoint.FastestWeakDescent} times its induced velocity of hover (marked !D); real flow is unsteady there, and the computed torque is up to 54 % too low against measured descents.");
         if (_blades.ThrustFactor != 1 || _blades.TorqueFactor != 1)
             cautions.Add($"The file's factors are in these numbers: thrust x {_blades.ThrustFactor:G4}, torque and in-plane drag x {_blades.TorqueFactor:G4}.");
         return cautions;
@@ -94,13 +100,14 @@ internal sealed class WindTunnelRun
             ["induced_velocity_m_s"] = at.InducedVelocity,
             ["reynolds_75"] = at.Reynolds,
             ["tip_mach"] = at.TipMach,
+            ["weak_descent"] = WeakDescent(at),
         }).ToList(),
     });
 
     private void PrintTable()
     {
-        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel:");
-        Console.WriteLine(Best());
+        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel with air of {_air.Density:F3} kg/m^3:");
+        foreach (string sentence in WindTunnelHeadline.Of(_points)) Console.WriteLine(sentence);
         Console.WriteLine();
         // columns that would be empty are left out
         bool across = _points.Any(p => p.Edgewise != 0), hovers = _points.Any(p => p.FigureOfMerit is not null), marked = _points.Any(p => Mark(p).Length > 0);
@@ -123,7 +130,7 @@ internal sealed class WindTunnelRun
             ("induced m/s", true, p => Tables.Signed(p.InducedVelocity, 2)),
             ("Re 75 %", true, p => $"{p.Reynolds:F0}"),
             ("tip Mach", true, p => $"{p.TipMach:F3}"),
-            ("", marked, Mark),
+            ("marks", marked, Mark),
         ];
         columns = [.. columns.Where(c => c.Shown)];
         Table table = Tables.New([.. columns.Select(c => c.Title)]);
@@ -131,23 +138,15 @@ internal sealed class WindTunnelRun
         Tables.Print(table);
         Console.WriteLine("J = V/(nD), CT = T/(rho n^2 D^4), CP = P/(rho n^3 D^5), eta = J CT/CP; rotor CT = T/(rho A (wR)^2), rotor CQ = Q/(rho A (wR)^2 R)"
             + (hovers ? ", FM = ideal over actual power of hover." : "."));
+        Console.WriteLine("induced m/s: mean velocity that the propeller gives the air in its disc. Re 75 %: Reynolds number of the chord at 75 % of the radius, without the induced flow.");
+        if (across)
+            Console.WriteLine("edge m/s: flow across the shaft. in-plane N: drag of the disc against that flow, positive against it; in descent it may turn negative.");
         Console.WriteLine("Blade elements and momentum theory; no hub, motor or tunnel walls. Axial flow is positive where the propeller climbs or drives forward.");
         foreach (string caution in Cautions()) Console.WriteLine(caution);
     }
 
-    /// <summary>The most telling number: the best efficiency, else the hover, else the largest thrust.</summary>
-    private string Best()
-    {
-        // across the disc the drag in its plane takes a share that the efficiency does not count
-        WindTunnelPoint best = _points.MaxBy(p => p.Edgewise == 0 ? p.Efficiency ?? 0 : 0);
-        if (best is { Edgewise: 0, Efficiency: > 0 })
-            return $"its efficiency is best, {best.Efficiency:F2}, at {best.Speed * RpmPerRadian:F0} rpm in {best.Axial:F1} m/s (J {best.AdvanceRatio:F2}).";
-        WindTunnelPoint most = _points.MaxBy(p => p.Thrust);
-        return most.FigureOfMerit is double merit
-            ? $"it lifts {most.Thrust:F2} N at {most.Speed * RpmPerRadian:F0} rpm in still air, with a figure of merit of {merit:F2}."
-            : $"its thrust is largest, {most.Thrust:F2} N, at {most.Speed * RpmPerRadian:F0} rpm in {most.Axial:F1} m/s axial and {most.Edgewise:F1} m/s edgewise flow.";
-    }
-
     private string Mark(WindTunnelPoint point) =>
-        (point.TipMach > WindTunnel.HighestMach ? "!M" : "") + (point.Reynolds < _tunnel.LeastReynolds ? "!R" : "");
+        (point.TipMach > WindTunnel.HighestMach ? "!M" : "") + (point.Reynolds < _tunnel.LeastReynolds ? "!R" : "") + (WeakDescent(point) ? "!D" : "");
+
+    private bool WeakDescent(WindTunnelPoint point) => point.IsWeakDescent(_hoverInduced[point.Speed]);
 }
