@@ -48,6 +48,39 @@ public sealed class FitCommandTests : IDisposable
         Assert.All(root.GetProperty("residuals").EnumerateArray(), r => Assert.InRange(r.GetProperty("rms_percent").GetDouble(), 0, 3));
     }
 
+    /// <summary>A polar lies beside the build: the copy goes beside it too, or nothing is written and the report is shown all the same.</summary>
+    [Fact]
+    public void A_build_with_a_polar_keeps_it()
+    {
+        string build = Path.Combine(_folder, "polar.toml"), elsewhere = Directory.CreateDirectory(Path.Combine(_folder, "other")).FullName;
+        string text = File.ReadAllText(SourceTree.FullPath("assets/builds/wagtail.toml")).Replace("[propeller]", "[propeller]\npolar = \"section.csv\"", StringComparison.Ordinal);
+        File.WriteAllText(build, text);
+        File.Copy(SourceTree.FullPath("assets/validation/sda1075-ncrit4.csv"), Path.Combine(_folder, "section.csv"));
+        CliResult result = Cli.Run("fit", Example, "--build", build, "--out", Out);
+        Assert.Equal("", result.Errors);
+        Assert.Equal(0, result.ExitCode);
+        Assert.Equal(0, Cli.Run("weigh", Out, "--json").ExitCode);
+
+        CliResult refused = Cli.Run("fit", Example, "--build", build, "--out", Path.Combine(elsewhere, "mine.toml"));
+        Assert.Equal(1, refused.ExitCode);
+        Assert.Contains("propeller.thrust_factor", refused.Output, StringComparison.Ordinal);
+        Assert.Contains("--out", refused.Errors, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(elsewhere));
+    }
+
+    [Fact]
+    public void Another_motor_or_axis_is_suspected()
+    {
+        // without the title that names the propeller, which alone would be refused
+        string untitled = Path.Combine(_folder, "untitled.csv");
+        File.WriteAllLines(untitled, File.ReadAllLines(Example).Skip(3));
+        CliResult other = Cli.Run("fit", untitled, "--build", "redshank", "--no-write");
+        Assert.Contains("same motor and propeller?", other.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("Caution", Cli.Run("fit", Example, "--build", "wagtail", "--no-write").Output, StringComparison.Ordinal);
+        CliResult swing = Cli.Run("fit", "swing", "--build", "wagtail", "--axis", "roll", "--mass-g", "598", "--spacing-mm", "200", "--length-mm", "1000", "--period-s", "20", "--no-write");
+        Assert.Contains("Check the axis", swing.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Nothing_is_overwritten_unless_told()
     {

@@ -15,8 +15,9 @@ public static class BuildWriter
     /// <summary>The text with numbers set, marked as measured; keys and tables that are missing are added.</summary>
     /// <param name="text">A build file that reads without error.</param>
     /// <param name="numbers">The numbers; each must lie in its key's range.</param>
+    /// <param name="folder">Folder of the files that the text names, such as a polar; null where there is none.</param>
     /// <exception cref="ArgumentException">A key is unknown or holds no number, a number is out of range, or the text is no build.</exception>
-    public static string WithMeasured(string text, IEnumerable<MeasuredNumber> numbers)
+    public static string WithMeasured(string text, IEnumerable<MeasuredNumber> numbers, string? folder = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(numbers);
@@ -29,7 +30,7 @@ public static class BuildWriter
                 throw new ArgumentException($"{number.Key} = {number.Typical}: {fault}", nameof(numbers));
             text = Set(text, spec, Written(number, spec));
         }
-        BuildResult result = BuildReader.Parse(text, "written");
+        BuildResult result = BuildReader.Parse(text, "written", folder: folder);
         if (result.Build is not null) return text;
         Diagnostic error = result.Diagnostics.First(d => d.Severity == Severity.Error);
         throw new ArgumentException($"The measured numbers do not go with the rest of the build. {error.Key}: {error.Message} ({error.Hint})", nameof(numbers));

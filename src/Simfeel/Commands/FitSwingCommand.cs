@@ -108,12 +108,15 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
             throw new UserError(error.Diagnostics);
         }
         string key = settings.Axis switch { "roll" => "measured.ixx_g_m2", "pitch" => "measured.iyy_g_m2", _ => "measured.izz_g_m2" };
+        UserError? misplaced = path is null ? null : MeasuredCopy.Misplaced(settings.Build, build, path);
+        if (misplaced is not null) path = null;
         if (path is not null)
         {
             double value = 1e3 * inertia.Value, wide = 2e3 * inertia.Sigma;
             MeasuredCopy.Write(settings.Build, path, settings.Force, [new MeasuredNumber(key, value - wide, value, value + wide)]);
         }
         Print(settings, build, test, inertia, key, path);
+        if (misplaced is not null) throw misplaced;
         return ExitCode.Ok;
 
         static WithSigma Scaled(double value, double sigma) => new(1e-3 * value, 1e-3 * sigma);
@@ -137,6 +140,7 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
                 ["mass_kg"] = build.Craft.Mass,
                 ["variance_shares"] = shares.ToDictionary(share => share.Name.Replace(' ', '_'), share => share.Share),
                 ["written"] = path,
+                ["cautions"] = FitCautions.OfSwing(inertia.Value, before),
             });
             return;
         }
@@ -144,6 +148,7 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
         string than = Math.Abs(off) < 0.5 ? "as much as" : $"{Math.Abs(off):F0} % {(off > 0 ? "more" : "less")} than";
         string verb = settings.Axis switch { "roll" => "rolling", "pitch" => "pitching", _ => "yawing" };
         Console.WriteLine($"{build.Build.Name} resists {verb} with {1e3 * inertia.Value:G4} g m2 +- {error:F1} % (95 %), {than} the build said ({1e3 * before:G4} g m2).");
+        foreach (string caution in FitCautions.OfSwing(inertia.Value, before)) Console.WriteLine(caution);
         Console.WriteLine();
         Console.WriteLine($"Two wires {settings.Spacing:G5} mm apart and {settings.Length:G5} mm long, {settings.Mass:G5} g, {settings.Period:G5} s +- {test.Period.Sigma:G3} s for a swing{(settings.Swing > 0 ? $" of {settings.Swing:G3} degrees to either side" : "")}.");
         Console.WriteLine("The uncertainty comes from: " + string.Join(", ", shares.Select(share => $"{share.Name} {100 * share.Share:F0} %")) + ".");

@@ -16,6 +16,7 @@ internal static class FitOutput
             ["table"] = fit.Table.Source,
             ["written"] = written,
             ["sentences"] = FitSentences.Of(fit),
+            ["cautions"] = FitCautions.Of(fit),
             ["air_density_kg_m3"] = fit.Before.Air.Density,
             ["throttle_is_duty"] = fit.ThrottleIsDuty,
             ["throttle"] = fit.Throttle,
@@ -63,6 +64,7 @@ internal static class FitOutput
     public static void PrintTable(StandFit fit, string? written)
     {
         foreach (string sentence in FitSentences.Of(fit)) Console.WriteLine(sentence);
+        foreach (string caution in FitCautions.Of(fit)) Console.WriteLine(caution);
         Console.WriteLine();
         Console.WriteLine($"Read from {Path.GetFileName(fit.Table.Source)}, {fit.Table.Writing}:");
         foreach (StandBlock block in fit.Table.Blocks)

@@ -1,3 +1,4 @@
+using Simfeel.Builds;
 using Simfeel.Builds.Writing;
 
 namespace Simfeel.CommandLine.Output;
@@ -19,13 +20,23 @@ internal static class MeasuredCopy
         return path;
     }
 
+    /// <summary>Why the copy cannot go there, because the build names a polar beside it; null where it can.</summary>
+    public static UserError? Misplaced(string build, AssembledBuild assembled, string path)
+    {
+        string source = Path.GetFullPath(BuildLibrary.PathOf(build)), folder = Path.GetDirectoryName(source)!;
+        if (assembled.Build.Propeller.Blades.Polar is null || Path.GetDirectoryName(Path.GetFullPath(path)) == folder) return null;
+        string place = Path.Combine(Path.GetDirectoryName(BuildLibrary.PathOf(build)) ?? "", Path.GetFileName(path));
+        return new UserError($"Nothing is written: the build names a polar file beside it (propeller.polar), so the copy must go into the same folder: --out \"{place}\".");
+    }
+
     /// <summary>Writes the copy.</summary>
     /// <exception cref="UserError">It cannot be written, or the numbers do not go with the build.</exception>
     public static void Write(string build, string path, bool force, IEnumerable<MeasuredNumber> numbers)
     {
+        string source = BuildLibrary.PathOf(build);
         try
         {
-            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(BuildLibrary.PathOf(build)), numbers), force);
+            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(source), numbers, Path.GetDirectoryName(Path.GetFullPath(source))), force);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

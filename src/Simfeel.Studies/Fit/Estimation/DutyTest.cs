@@ -16,7 +16,9 @@ internal static class DutyTest
         FitState without = plain.Solve(all, new double[StandFactors.Count]);
         int partial = rows.Count(row => row.Throttle is > 0.03 and < 0.995 && row.Voltage > 0);
         int full = rows.Count(row => row.Throttle >= 0.995);
-        string ends = full > 0 ? $"only the {full} rows at full throttle give the back-EMF" : "nothing gives the back-EMF";
+        string ends = full == 0 ? "nothing gives the back-EMF" : full == 1 ? "only the row at full throttle gives the back-EMF" : $"only the {full} rows at full throttle give the back-EMF";
+        if (rows.All(row => !(row.Voltage > 0)))
+            return (plain, without, false, "without a voltage the throttle tells nothing of the motor");
         if (partial < 3)
             return (plain, without, false, $"there are too few rows at part throttle to ask whether throttle is duty; {ends}");
         FitProblem tied = Problem(true);

@@ -105,7 +105,7 @@ internal sealed class BlockReader(RawBlock block, int number, StandModel model, 
             string found = fitting.Count == 0 ? "in no unit do the numbers agree with the build" : $"{string.Join(" and ", fitting.Select(unit => unit.Words))} would both agree with the build";
             throw new FitException(source, block.HeadingLine, $"The heading gives no unit that is known, and {found}.", how, column.Name);
         }
-        string because = $"no unit given; only so does it agree with the build, at {100 * ratio * fitting[0].ToSI:F0} % of the model";
+        string because = $"no unit given that is known here; only so does it agree with the build, at {100 * ratio * fitting[0].ToSI:F0} % of the model";
         return column with { Unit = fitting[0].Words, ToSI = fitting[0].ToSI, Because = Joined(column.Because, because) };
     }
 
