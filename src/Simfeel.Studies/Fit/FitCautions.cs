@@ -14,7 +14,7 @@ public static class FitCautions
             || (kv.Determined && Math.Abs((kv.Value / kv.Before) - 1) > MostKv);
         return far ? ["Caution: that is far from the build. Is this the same motor and propeller?"] : [];
 
-        static bool Far(FittedConstant constant) => constant.Determined && constant.Value is > MostFactor or < LeastFactor;
+        static bool Far(FittedConstant constant) => constant.Determined && constant.Value / constant.Before is > MostFactor or < LeastFactor;
     }
 
     /// <summary>Of a swing test: inertia measured and before, in one unit.</summary>

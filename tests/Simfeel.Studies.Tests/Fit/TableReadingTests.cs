@@ -43,8 +43,8 @@ public class TableReadingTests
         string[] said = [.. Assert.Single(table.Blocks).Columns.Select(column => column.ToString())];
         Assert.Equal(7, said.Length);
         Assert.Equal("column 2 \"Acelerador\": throttle, percent (told by the size of the numbers)", said[0]);
-        Assert.StartsWith("column 3 \"Empuje\": thrust, gram-force (no unit given; only so does it agree with the build, at ", said[1], StringComparison.Ordinal);
-        Assert.StartsWith("column 4 \"Par motor\": torque, millinewton metre (no unit given; only so", said[2], StringComparison.Ordinal);
+        Assert.StartsWith("column 3 \"Empuje\": thrust, gram-force (no unit given that is known here; only so does it agree with the build, at ", said[1], StringComparison.Ordinal);
+        Assert.StartsWith("column 4 \"Par motor\": torque, millinewton metre (no unit given that is known here; only so", said[2], StringComparison.Ordinal);
         Assert.Equal("column 8 \"Temperatura\": ignored", said[6]);
     }
 
