@@ -8,8 +8,10 @@ namespace Simfeel.Flight;
 /// </summary>
 public sealed record FieldConditions
 {
-    /// <summary>Height above the ground at which a drill starts unless told otherwise, m: out of the ground's reach, and further up than any drill
-    /// falls.</summary>
+    /// <summary>
+    /// Height above the ground at which a drill starts unless told otherwise, m: out of the ground's reach, and further up than
+    /// any drill falls.
+    /// </summary>
     public const double FreeHeight = 200;
 
     /// <summary>Effects of moving air on the rotors beyond their steady loads.</summary>

@@ -1,10 +1,10 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Fit;
 
 /// <summary>What a fit found, in plain sentences.</summary>
 public static class FitSentences
 {
-    private const double GramForce = 9.80665e-3;
-
     /// <summary>The result in words: propeller, motor, and what it means at the strongest row.</summary>
     public static IReadOnlyList<string> Of(StandFit fit)
     {
@@ -55,7 +55,7 @@ public static class FitSentences
         StandModel after = new(Builds.BuildAssembler.Assemble(fit.After, fit.Before.Air));
         (double was, double wasCurrent) = At(before);
         (double now, double nowCurrent) = At(after);
-        return $"At {100 * row.Throttle:F0} % throttle and {row.Voltage:F1} V the build now lifts {now / GramForce:F0} gf at {nowCurrent:F1} A; before it was {was / GramForce:F0} gf at {wasCurrent:F1} A.";
+        return $"At {100 * row.Throttle:F0} % throttle and {row.Voltage:F1} V the build now lifts {now / TradeUnits.GramForce:F0} gf at {nowCurrent:F1} A; before it was {was / TradeUnits.GramForce:F0} gf at {wasCurrent:F1} A.";
 
         (double Thrust, double Current) At(StandModel model)
         {

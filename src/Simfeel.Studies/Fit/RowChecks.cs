@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Fit;
 
 /// <summary>
@@ -6,8 +8,6 @@ namespace Simfeel.Studies.Fit;
 /// </summary>
 public static class RowChecks
 {
-    private const double GramForce = 9.80665e-3;
-
     /// <summary>Rows that can be true, and the others with their reasons.</summary>
     /// <param name="rows">Rows of one block, in the order of the file.</param>
     /// <param name="model">The stand of the build.</param>
@@ -31,12 +31,12 @@ public static class RowChecks
     {
         double electrical = Electrical(row), mechanical = Mechanical(row);
         if (row.Throttle is < -0.02 or > 1.02) return $"throttle of {100 * row.Throttle:F0} %; allowed is 0 to 100 %";
-        if (row.Thrust < -0.02 * most.Thrust) return $"negative thrust, {row.Thrust / GramForce:F0} gf";
+        if (row.Thrust < -0.02 * most.Thrust) return $"negative thrust, {row.Thrust / TradeUnits.GramForce:F0} gf";
         if (row.Torque < -0.02 * most.Torque) return $"negative torque, {row.Torque:G3} N m";
         if (row.Voltage < 0 || (row.Voltage == 0 && row.Speed > 0)) return $"voltage of {row.Voltage:G3} V while the rotor turns";
         if (row.Current < -0.02 * most.Current) return $"negative current, {row.Current:G3} A";
         if (row.Speed < 0) return $"negative rotor speed, {Rpm(row.Speed):F0} rpm";
-        if (row.Speed == 0 && row.Thrust > 0.03 * most.Thrust) return $"{row.Thrust / GramForce:F0} gf of thrust while the rotor stands still";
+        if (row.Speed == 0 && row.Thrust > 0.03 * most.Thrust) return $"{row.Thrust / TradeUnits.GramForce:F0} gf of thrust while the rotor stands still";
         if (row.Voltage * row.Current is double product && Math.Abs(product - row.ElectricalPower) > (0.08 * product) + (0.01 * most.Power))
             return $"voltage times current is {product:F1} W, but the power column says {row.ElectricalPower:F1} W";
         // 15 % above the build's KV times the voltage: a wrong KV in the build is then still found out
@@ -47,7 +47,7 @@ public static class RowChecks
         double ideal = model.IdealPower(row.Thrust);
         double power = double.IsNaN(mechanical) ? electrical : mechanical;
         if (ideal > (1.06 * power) + (0.01 * most.Power))
-            return $"{row.Thrust / GramForce:F0} gf from {power:F1} W{(double.IsNaN(mechanical) ? "" : " on the shaft")}: with this disc at least {ideal:F1} W are needed (momentum theory)";
+            return $"{row.Thrust / TradeUnits.GramForce:F0} gf from {power:F1} W{(double.IsNaN(mechanical) ? "" : " on the shaft")}: with this disc at least {ideal:F1} W are needed (momentum theory)";
         return OffTheModel(row, model, most);
     }
 
@@ -60,7 +60,7 @@ public static class RowChecks
         // hardly any thrust at all is a motor without a propeller
         bool tooLittle = row.Thrust < expected / 3 && row.Thrust > 0.03 * expected && expected > 0.1 * most.Thrust;
         return tooMuch || tooLittle
-            ? $"{row.Thrust / GramForce:F0} gf at {Rpm(row.Speed):F0} rpm, where the build's propeller lifts about {expected / GramForce:F0} gf"
+            ? $"{row.Thrust / TradeUnits.GramForce:F0} gf at {Rpm(row.Speed):F0} rpm, where the build's propeller lifts about {expected / TradeUnits.GramForce:F0} gf"
             : null;
     }
 
@@ -73,7 +73,7 @@ public static class RowChecks
         if (here.Speed < 0.9 * before.Speed && before.Speed < after.Speed)
             return $"the rotor slows from {Rpm(before.Speed):F0} to {Rpm(here.Speed):F0} rpm while the throttle rises";
         if (here.Thrust < 0.85 * before.Thrust && before.Thrust < after.Thrust)
-            return $"thrust falls from {before.Thrust / GramForce:F0} to {here.Thrust / GramForce:F0} gf while the throttle rises";
+            return $"thrust falls from {before.Thrust / TradeUnits.GramForce:F0} to {here.Thrust / TradeUnits.GramForce:F0} gf while the throttle rises";
         return null;
     }
 

@@ -1,10 +1,10 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Fit;
 
 /// <summary>Chooses the rows of a table that a fit can rest on, and notes what else the table shows.</summary>
 internal static class RowSelection
 {
-    private const double GramForce = 9.80665e-3;
-
     /// <summary>Rows that can be true and tell something; the others with their reasons; findings.</summary>
     /// <exception cref="FitException">Most rows of a block fail for the same reason: the column was misread or the test went wrong.</exception>
     public static (List<StandRow> Rows, List<RefusedRow> Refused, List<string> Notes) Run(StandTable table, StandModel model)
@@ -78,6 +78,6 @@ internal static class RowSelection
         double most = rows.Select(row => row.Thrust).Where(double.IsFinite).DefaultIfEmpty(0).Max();
         double[] rest = [.. rows.Where(row => row.Speed == 0 && double.IsFinite(row.Thrust)).Select(row => row.Thrust)];
         if (rest.Length == 0 || Math.Abs(rest.Average()) < 0.003 * most) return null;
-        return $"at rest the stand reads {rest.Average() / GramForce:F1} gf of thrust: tare it; the offset is not taken off";
+        return $"at rest the stand reads {rest.Average() / TradeUnits.GramForce:F1} gf of thrust: tare it; the offset is not taken off";
     }
 }

@@ -89,10 +89,9 @@ internal sealed class FitStandCommand : Command<FitStandCommand.Settings>
         {
             throw new UserError(error.Diagnostics);
         }
-        UserError? misplaced = path is null ? null : MeasuredCopy.Misplaced(settings.Build, build, path);
+        IEnumerable<MeasuredNumber> numbers = fit.Constants.Where(c => c.Determined).Select(c => new MeasuredNumber(c.Key, c.Low, c.Value, c.High));
+        UserError? misplaced = path is null ? null : MeasuredCopy.Write(settings.Build, build, path, settings.Force, numbers);
         if (misplaced is not null) path = null;
-        if (path is not null)
-            MeasuredCopy.Write(settings.Build, path, settings.Force, fit.Constants.Where(c => c.Determined).Select(c => new MeasuredNumber(c.Key, c.Low, c.Value, c.High)));
         if (settings.Json) FitOutput.PrintJson(fit, path);
         else FitOutput.PrintTable(fit, path);
         if (misplaced is not null) throw misplaced;

@@ -108,13 +108,11 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
             throw new UserError(error.Diagnostics);
         }
         string key = settings.Axis switch { "roll" => "measured.ixx_g_m2", "pitch" => "measured.iyy_g_m2", _ => "measured.izz_g_m2" };
-        UserError? misplaced = path is null ? null : MeasuredCopy.Misplaced(settings.Build, build, path);
+        double value = 1e3 * inertia.Value, wide = 2e3 * inertia.Sigma;
+        UserError? misplaced = path is null
+            ? null
+            : MeasuredCopy.Write(settings.Build, build, path, settings.Force, [new MeasuredNumber(key, value - wide, value, value + wide)]);
         if (misplaced is not null) path = null;
-        if (path is not null)
-        {
-            double value = 1e3 * inertia.Value, wide = 2e3 * inertia.Sigma;
-            MeasuredCopy.Write(settings.Build, path, settings.Force, [new MeasuredNumber(key, value - wide, value, value + wide)]);
-        }
         Print(settings, build, test, inertia, key, path);
         if (misplaced is not null) throw misplaced;
         return ExitCode.Ok;

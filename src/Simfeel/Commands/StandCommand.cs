@@ -2,6 +2,7 @@ using System.ComponentModel;
 using Simfeel.Builds;
 using Simfeel.CommandLine.Output;
 using Simfeel.Physics;
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Stand;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -11,8 +12,6 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel stand</c>: the virtual thrust stand.</summary>
 internal sealed class StandCommand : Command<StandCommand.Settings>
 {
-    private const double GramForce = 9.80665e-3;
-
     internal sealed class Settings : AirSettings
     {
         // no option can be this; a nullable number would lose the parser's word that a whole one is wanted
@@ -155,14 +154,14 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         string running_ = running == 1 ? "one motor on a bench" : $"all {running} motors on one pack";
         string worn = build.Build.Battery.Wear > 0 ? $" and {100 * build.Build.Battery.Wear:F0} percent worn" : "";
         Console.WriteLine($"{build.Build.Name}, {running_}, pack at {100 * settings.StateOfCharge:F0} percent{worn}:");
-        Console.WriteLine($"at full throttle each rotor lifts {full.Thrust / GramForce:F0} grams-force at {Rpm(full):F0} rpm, and the pack gives {full.PackCurrent:F0} amperes.");
+        Console.WriteLine($"at full throttle each rotor lifts {full.Thrust / TradeUnits.GramForce:F0} grams-force at {Rpm(full):F0} rpm, and the pack gives {full.PackCurrent:F0} amperes.");
         Console.WriteLine();
         Table table = Tables.New(
             "throttle %", "thrust gf", "torque N m", "rpm", "pack V", "motor A", "pack A", "power W", "gf/W", "reserve up N m", "down N m");
         foreach ((double throttle, OperatingPoint at) in rows)
         {
             table.AddRow(
-                $"{100 * throttle:F0}", $"{at.Thrust / GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
+                $"{100 * throttle:F0}", $"{at.Thrust / TradeUnits.GramForce:F0}", $"{at.Torque:F4}", $"{Rpm(at):F0}", $"{at.PackVoltage:F2}",
                 $"{at.MotorCurrent:F1}", $"{at.PackCurrent:F1}", $"{at.PackPower:F0}", $"{GramsPerWatt(at, running):F1}",
                 Tables.Signed(at.ReserveUp, 3), Tables.Signed(at.ReserveDown, 3));
         }
@@ -179,5 +178,5 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
 
     /// <summary>Thrust of all running rotors by the power out of the pack; 0 at rest.</summary>
     private static double GramsPerWatt(OperatingPoint point, int running) =>
-        point.Thrust > 0 ? point.Thrust * running / GramForce / point.PackPower : 0;
+        point.Thrust > 0 ? point.Thrust * running / TradeUnits.GramForce / point.PackPower : 0;
 }

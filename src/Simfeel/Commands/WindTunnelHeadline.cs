@@ -1,3 +1,4 @@
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Stand;
 
 namespace Simfeel.CommandLine.Commands;
@@ -8,7 +9,6 @@ namespace Simfeel.CommandLine.Commands;
 /// </summary>
 internal static class WindTunnelHeadline
 {
-    private const double RpmPerRadian = 30 / Math.PI;
     private const int MostChanges = 2;
 
     /// <summary>One or two sentences.</summary>
@@ -31,7 +31,7 @@ internal static class WindTunnelHeadline
             : best.Axial == first ? ", and still rising towards the start of the axial range"
             : "";
         return (points.Count == 1 ? "its efficiency is" : "the best efficiency of these rows is")
-            + $" {best.Efficiency:F2} at {best.Speed * RpmPerRadian:F0} rpm in {flow} (J {best.AdvanceRatio:F2}){end}."
+            + $" {best.Efficiency:F2} at {best.Speed * TradeUnits.RpmPerRadian:F0} rpm in {flow} (J {best.AdvanceRatio:F2}){end}."
             + (across ? " The in-plane drag is not counted." : "");
     }
 
@@ -39,7 +39,7 @@ internal static class WindTunnelHeadline
     {
         WindTunnelPoint most = points.MaxBy(p => p.Thrust), least = points.MinBy(p => p.Thrust);
         if (most.FigureOfMerit is double merit)
-            return $"it lifts {most.Thrust:F2} N at {most.Speed * RpmPerRadian:F0} rpm in still air, with a figure of merit of {merit:F2}.";
+            return $"it lifts {most.Thrust:F2} N at {most.Speed * TradeUnits.RpmPerRadian:F0} rpm in still air, with a figure of merit of {merit:F2}.";
         return points.Count == 1
             ? $"its thrust is {most.Thrust:F2} N."
             : $"its thrust lies between {least.Thrust:F2} N (axial flow {least.Axial:F1} m/s) and {most.Thrust:F2} N ({most.Axial:F1} m/s) in these rows.";
@@ -59,7 +59,7 @@ internal static class WindTunnelHeadline
             {
                 if (slow.Torque < 0 == fast.Torque < 0) continue;
                 changes.Add($"between {slow.Axial:F1} and {fast.Axial:F1} m/s"
-                    + (speeds > 1 ? $" at {slow.Speed * RpmPerRadian:F0} rpm" : "")
+                    + (speeds > 1 ? $" at {slow.Speed * TradeUnits.RpmPerRadian:F0} rpm" : "")
                     + (flows > 1 ? $" with {slow.Edgewise:F1} m/s edgewise" : ""));
             }
         }

@@ -1,6 +1,7 @@
 using Simfeel.Builds;
 using Simfeel.CommandLine.Output;
 using Simfeel.Physics.Air;
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Stand;
 using Spectre.Console;
 
@@ -9,7 +10,6 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel stand --propeller</c>: a propeller alone in a wind tunnel.</summary>
 internal sealed class WindTunnelRun
 {
-    private const double RpmPerRadian = 30 / Math.PI;
     private const double Inch = 0.0254;
     private const int MostRows = 10000;
 
@@ -27,7 +27,7 @@ internal sealed class WindTunnelRun
         _air = air;
         _tunnel = new(blades.Geometry(), air, blades.ThrustFactor, blades.TorqueFactor);
         _points = new WindTunnelPoint[states.Length];
-        Parallel.For(0, states.Length, n => _points[n] = _tunnel.At(states[n].Rpm / RpmPerRadian, states[n].Axial, states[n].Edgewise));
+        Parallel.For(0, states.Length, n => _points[n] = _tunnel.At(states[n].Rpm / TradeUnits.RpmPerRadian, states[n].Axial, states[n].Edgewise));
         _hoverInduced = _points.Select(p => p.Speed).Distinct().ToDictionary(speed => speed, _tunnel.HoverInducedVelocity);
     }
 
@@ -83,7 +83,7 @@ internal sealed class WindTunnelRun
         ["cautions"] = Cautions(),
         ["rows"] = _points.Select(at => new Dictionary<string, object?>
         {
-            ["rpm"] = at.Speed * RpmPerRadian,
+            ["rpm"] = at.Speed * TradeUnits.RpmPerRadian,
             ["axial_m_s"] = at.Axial,
             ["edgewise_m_s"] = at.Edgewise,
             ["thrust_N"] = at.Thrust,
@@ -113,7 +113,7 @@ internal sealed class WindTunnelRun
         bool across = _points.Any(p => p.Edgewise != 0), hovers = _points.Any(p => p.FigureOfMerit is not null), marked = _points.Any(p => Mark(p).Length > 0);
         (string Title, bool Shown, Func<WindTunnelPoint, string> Text)[] columns =
         [
-            ("rpm", true, p => $"{p.Speed * RpmPerRadian:F0}"),
+            ("rpm", true, p => $"{p.Speed * TradeUnits.RpmPerRadian:F0}"),
             ("axial m/s", true, p => Tables.Signed(p.Axial, 2)),
             ("edge m/s", across, p => $"{p.Edgewise:F2}"),
             ("thrust N", true, p => Tables.Signed(p.Thrust, 3)),

@@ -20,23 +20,23 @@ internal static class MeasuredCopy
         return path;
     }
 
-    /// <summary>Why the copy cannot go there, because the build names a polar beside it; null where it can.</summary>
-    public static UserError? Misplaced(string build, AssembledBuild assembled, string path)
-    {
-        string source = Path.GetFullPath(BuildLibrary.PathOf(build)), folder = Path.GetDirectoryName(source)!;
-        if (assembled.Build.Propeller.Blades.Polar is null || Path.GetDirectoryName(Path.GetFullPath(path)) == folder) return null;
-        string place = Path.Combine(Path.GetDirectoryName(BuildLibrary.PathOf(build)) ?? "", Path.GetFileName(path));
-        return new UserError($"Nothing is written: the build names a polar file beside it (propeller.polar), so the copy must go into the same folder: --out \"{place}\".");
-    }
-
-    /// <summary>Writes the copy.</summary>
+    /// <summary>
+    /// Writes the copy, or says why it cannot go there because the build names a polar beside it: an error to throw once the
+    /// result has been shown. Null where it is written.
+    /// </summary>
     /// <exception cref="UserError">It cannot be written, or the numbers do not go with the build.</exception>
-    public static void Write(string build, string path, bool force, IEnumerable<MeasuredNumber> numbers)
+    public static UserError? Write(string build, AssembledBuild assembled, string path, bool force, IEnumerable<MeasuredNumber> numbers)
     {
-        string source = BuildLibrary.PathOf(build);
+        string source = BuildLibrary.PathOf(build), folder = Path.GetDirectoryName(Path.GetFullPath(source))!;
+        if (assembled.Build.Propeller.Blades.Polar is not null && Path.GetDirectoryName(Path.GetFullPath(path)) != folder)
+        {
+            string place = Path.Combine(Path.GetDirectoryName(source) ?? "", Path.GetFileName(path));
+            return new($"Nothing is written: the build names a polar file beside it (propeller.polar), so the copy must go into the same folder: --out \"{place}\".");
+        }
         try
         {
-            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(source), numbers, Path.GetDirectoryName(Path.GetFullPath(source))), force);
+            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(source), numbers, folder), force);
+            return null;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

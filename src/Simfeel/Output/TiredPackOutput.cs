@@ -1,20 +1,18 @@
 using Simfeel.Builds;
+using Simfeel.Physics.Maths;
 
 namespace Simfeel.CommandLine.Output;
 
 /// <summary>Says what a tired pack takes away.</summary>
 internal static class TiredPackOutput
 {
-    private const double GramForce = 9.80665e-3;
-    private const double RpmPerRadian = 30 / Math.PI;
-
     /// <summary>One sentence.</summary>
     public static string Sentence(TiredPack packs)
     {
         (PackPoint fresh, PackPoint tired) = (packs.Fresh, packs.Tired);
         return $"Tired pack ({100 * TiredPack.TiredCharge:F0} percent charge, worn out) against a new full one, all motors at full throttle: "
-            + $"{tired.Thrust / GramForce:F0} instead of {fresh.Thrust / GramForce:F0} gf per rotor ({Percent(fresh.Thrust, tired.Thrust)}), "
-            + $"{tired.Speed * RpmPerRadian:F0} instead of {fresh.Speed * RpmPerRadian:F0} rpm ({Percent(fresh.Speed, tired.Speed)}), "
+            + $"{tired.Thrust / TradeUnits.GramForce:F0} instead of {fresh.Thrust / TradeUnits.GramForce:F0} gf per rotor ({Percent(fresh.Thrust, tired.Thrust)}), "
+            + $"{tired.Speed * TradeUnits.RpmPerRadian:F0} instead of {fresh.Speed * TradeUnits.RpmPerRadian:F0} rpm ({Percent(fresh.Speed, tired.Speed)}), "
             + $"{tired.Voltage:F1} instead of {fresh.Voltage:F1} V ({Percent(fresh.Voltage, tired.Voltage)}), "
             + Reserve(fresh, tired);
     }
@@ -44,7 +42,7 @@ internal static class TiredPackOutput
         ["state_of_charge"] = charge,
         ["wear_percent"] = wear,
         ["thrust_N"] = point.Thrust,
-        ["rpm"] = point.Speed * RpmPerRadian,
+        ["rpm"] = point.Speed * TradeUnits.RpmPerRadian,
         ["pack_voltage_V"] = point.Voltage,
         ["hover_reserve_up_Nm"] = point.HoverReserveUp,
     };
