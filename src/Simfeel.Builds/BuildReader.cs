@@ -57,9 +57,20 @@ public static class BuildReader
         return Make(text, folder, new(sourceName));
     }
 
-    private static BuildResult Make(string text, string? folder, DiagnosticBag bag)
+    /// <summary>Reads a build from texts that were kept, the polar's among them, so that no file is needed.</summary>
+    /// <param name="source">The texts.</param>
+    /// <param name="sourceName">Name that diagnostics give as the file.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static BuildResult Parse(BuildSource source, string sourceName)
     {
-        BuildSheet? sheet = SheetReader.Read(text, folder, bag);
+        ArgumentNullException.ThrowIfNull(source);
+        ArgumentNullException.ThrowIfNull(sourceName);
+        return Make(source.Text, null, new(sourceName), source.PolarText);
+    }
+
+    private static BuildResult Make(string text, string? folder, DiagnosticBag bag, string? polarText = null)
+    {
+        BuildSheet? sheet = SheetReader.Read(text, folder, bag, polarText);
         // Run even after refused values, so that what is missing is said in the same go.
         Build? build = sheet is null ? null : BuildFactory.Make(sheet, bag);
         return new(build, bag.InOrder());

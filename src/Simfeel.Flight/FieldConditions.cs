@@ -21,8 +21,7 @@ public sealed record FieldConditions
     public int Seed { get; init; } = 1;
 
     /// <summary>
-    /// Height of the start (the craft's centre of gravity) above flat ground, m. Only the ground effect knows the ground: nothing
-    /// stops a craft there yet.
+    /// Height of the start (the craft's centre of gravity) above flat ground, m.
     /// </summary>
     public double StartHeight { get; init; } = FreeHeight;
 }

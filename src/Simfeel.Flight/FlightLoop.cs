@@ -1,3 +1,4 @@
+using Simfeel.Flight.Contact;
 using Simfeel.Flight.Control;
 using Simfeel.Flight.Tuning;
 using Simfeel.Physics;
@@ -19,17 +20,25 @@ public sealed unsafe class FlightLoop<T> : IDisposable
 
     private readonly PilotProfile _profile;
     private readonly FieldConditions _field;
+    private readonly ContactWorld _world;
     private readonly int[] _delay = new int[T.Width];
+    private readonly CraftContact?[] _contact = new CraftContact?[T.Width];
+    private readonly bool[] _stopped = new bool[T.Width];
     private ControllerLanes<T>* _controller;
     private ControllerState<T>* _memory;
     private T* _command;
     private T* _delayed;
 
     /// <summary>A loop for craft with a number of rotors, under a pilot's profile, over a field.</summary>
-    public FlightLoop(int rotorCount, PilotProfile profile, FieldConditions field)
+    /// <param name="rotorCount">Rotors of every craft.</param>
+    /// <param name="profile">The pilot.</param>
+    /// <param name="field">The field's conditions.</param>
+    /// <param name="world">What can be touched; flat ground at the field's start height if null.</param>
+    public FlightLoop(int rotorCount, PilotProfile profile, FieldConditions field, ContactWorld? world = null)
     {
         _profile = profile;
         _field = field;
+        _world = world ?? ContactWorld.Flat(field.StartHeight);
         Batch = new CraftBatch<T>(rotorCount);
         _controller = LaneMemory.Allocate<ControllerLanes<T>>();
         _memory = LaneMemory.Allocate<ControllerState<T>>();
@@ -69,10 +78,35 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         for (int n = lane; n < end; n++)
         {
             _delay[n] = delay;
-            Pack(n, unit, start);
+            _contact[n] = unit.Unit.Body is ContactBody body ? new(body, _world) : null;
+            Pack(n, unit, start, unit.Hover.Rotor.Duty);
         }
         Ticks = 0;
     }
+
+    /// <summary>Puts the craft of a lane elsewhere and mends it; time goes on. Allocates nothing.</summary>
+    public void Place(int lane, TunedUnit unit, in CraftState state)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        Batch.SetState(lane, state);
+        // what is looked at before the first tick draws nothing from the pack
+        for (int k = 0; k < Batch.RotorCount; k++) LaneMemory.Set(Batch.Commands + k, lane, 0);
+        _contact[lane]?.Clear();
+        Pack(lane, unit, state, unit.Hover.Rotor.Duty);
+    }
+
+    /// <summary>Lets the controller of a lane start afresh, its rotors at rest.</summary>
+    public void ResetController(int lane, TunedUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(unit);
+        Pack(lane, unit, Batch.GetState(lane), 0);
+    }
+
+    /// <summary>Stops the motors of a lane, or lets the controller have them.</summary>
+    public void SetMotors(int lane, bool on) => _stopped[lane] = !on;
+
+    /// <summary>Contact of a lane's craft; null where it touches nothing.</summary>
+    public CraftContact? Contact(int lane) => _contact[lane];
 
     /// <summary>Sets what a lane's pilot asks for: rates about the body axes (rad/s) and collective share of full thrust.</summary>
     public void SetCommand(int lane, Vec3 rate, double collective)
@@ -90,7 +124,10 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     public void Tick()
     {
         if (Ticks % _profile.StepsPerStickReading == 0)
+        {
             Batch.RefreshSurroundings(_field.Seed, Ticks / _profile.StepsPerStickReading, _profile.StickPeriod);
+            Look();
+        }
         int slot = (int)(Ticks % DelaySlots);
         T* now = _delayed + (slot * Craft.MaxRotors);
         if (Ticks % _profile.StepsPerLoop == 0)
@@ -104,6 +141,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         }
         Deliver(slot);
         Batch.Step(Integrator.Midpoint, 1.0 / _profile.StepRate);
+        Touch();
         Ticks++;
     }
 
@@ -121,12 +159,53 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         for (int lane = 0; lane < T.Width; lane++)
         {
             T* past = _delayed + ((slot + DelaySlots - _delay[lane]) % DelaySlots * Craft.MaxRotors);
+            int struck = _contact[lane]?.StruckRotors ?? 0;
             for (int k = 0; k < Batch.RotorCount; k++)
-                LaneMemory.Set(Batch.Commands + k, lane, LaneMemory.Get(past + k, lane));
+            {
+                bool still = _stopped[lane] || (struck & (1 << k)) != 0;
+                LaneMemory.Set(Batch.Commands + k, lane, still ? 0 : LaneMemory.Get(past + k, lane));
+            }
         }
     }
 
-    private void Pack(int lane, TunedUnit unit, in CraftState start)
+    private void Look()
+    {
+        for (int lane = 0; lane < T.Width; lane++) _contact[lane]?.Look(Motion(lane), _profile.StickPeriod);
+    }
+
+    /// <summary>What touches a craft changes its velocity and rate; a propeller that struck something stands still.</summary>
+    private void Touch()
+    {
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            if (_contact[lane] is not CraftContact contact) continue;
+            for (int k = 0; contact.StruckRotors >> k != 0; k++)
+            {
+                if ((contact.StruckRotors & (1 << k)) != 0) LaneMemory.Set(Batch.State + StateIndex.RotorSpeed + k, lane, 0);
+            }
+            if (!contact.IsNear) continue;
+            ContactMotion motion = Motion(lane);
+            contact.Push(ref motion, 1.0 / _profile.StepRate);
+            for (int axis = 0; axis < 3; axis++)
+            {
+                LaneMemory.Set(Batch.State + StateIndex.Velocity + axis, lane, motion.v_WB[axis]);
+                LaneMemory.Set(Batch.State + StateIndex.Rate + axis, lane, motion.w_WB_B[axis]);
+            }
+        }
+    }
+
+    private ContactMotion Motion(int lane)
+    {
+        T* x = Batch.State;
+        Quat q_WB = new(At(StateIndex.Attitude), At(StateIndex.Attitude + 1), At(StateIndex.Attitude + 2), At(StateIndex.Attitude + 3));
+        return new(Three(StateIndex.Position), Three(StateIndex.Velocity), q_WB.ToMatrix(), Three(StateIndex.Rate));
+
+        double At(int index) => LaneMemory.Get(x + index, lane);
+
+        Vec3 Three(int index) => new(At(index), At(index + 1), At(index + 2));
+    }
+
+    private void Pack(int lane, TunedUnit unit, in CraftState start, double duty)
     {
         double period = _profile.LoopPeriod;
         AxisLanes<T>* axes = (AxisLanes<T>*)&_controller->Axes;
@@ -157,7 +236,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
             Set(&mix[k].Pitch, unit.Allocation.Shares[k, 1]);
             Set(&mix[k].Yaw, unit.Allocation.Shares[k, 2]);
             for (int slot = 0; slot < DelaySlots; slot++)
-                Set(_delayed + (slot * Craft.MaxRotors) + k, unit.Hover.Rotor.Duty);
+                Set(_delayed + (slot * Craft.MaxRotors) + k, duty);
         }
         Set(&_controller->Idle, unit.IdleShare);
         Set(&_controller->B1, unit.Map.B1);

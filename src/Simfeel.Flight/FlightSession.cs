@@ -1,117 +1,147 @@
+using Simfeel.Flight.Contact;
+using Simfeel.Flight.Fields;
 using Simfeel.Physics;
-using Simfeel.Physics.Lanes;
+using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Flight;
 
 /// <summary>
 /// Two craft and one pilot: one craft is flown, the other waits or flies along with the same sticks as a shadow. Swap
-/// changes which one is flown, in place or from the start. Time advances in whole stick readings, so what happens depends
-/// on the sticks handed in and on nothing else: the same sticks give the same bits.
+/// changes which one is flown, in place or from the start. Time advances in whole stick readings, and all that a pilot can
+/// do is in the inputs handed in, so the same inputs give the same bits. Over a field both craft start at rest on the start
+/// pad and have to be armed; without one they start in level hover, armed for good, as in drills. The two craft do not touch
+/// each other. Nothing is allocated in flight.
 /// </summary>
 public sealed class FlightSession : IDisposable
 {
     private readonly PilotProfile _profile;
-    private readonly TunedUnit[] _units;
-    private readonly FlightLoop<Lane1>[] _loops;
-    private readonly ThrottleCurve[] _throttles;
-    private readonly Sticks[] _radio;
-    private long _readings;
+    private readonly FlownCraft[] _craft;
+    private readonly FieldMap? _map;
+    private readonly PilotInput[] _radio;
+    private long _sinceStart;
 
     /// <summary>A session over two tuned craft, the first one flown, both at their start.</summary>
-    public FlightSession(TunedUnit a, TunedUnit b, PilotProfile profile, FieldConditions field)
+    /// <param name="a">First craft.</param>
+    /// <param name="b">Second craft.</param>
+    /// <param name="profile">The pilot.</param>
+    /// <param name="conditions">Effects of moving air and seed; over a field its start height counts for nothing.</param>
+    /// <param name="map">The field; flat ground below a start in the air if null.</param>
+    public FlightSession(TunedUnit a, TunedUnit b, PilotProfile profile, FieldConditions conditions, FieldMap? map = null)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
         ArgumentNullException.ThrowIfNull(profile);
-        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(conditions);
         _profile = profile;
-        _units = [a, b];
-        _loops = [.. _units.Select(unit => new FlightLoop<Lane1>(unit.Unit.Craft.Rotors.Count, profile, field))];
-        _throttles = [.. _units.Select(unit => unit.Throttle)];
-        _radio = new Sticks[1 + (int)Math.Round(profile.RadioDelay / profile.StickPeriod)];
+        _map = map;
+        ContactWorld? field = map is null ? null : ContactWorld.Of(map);
+        _craft = [new(a, profile, conditions, field), new(b, profile, conditions, field)];
+        _radio = new PilotInput[1 + (int)Math.Round(profile.RadioDelay / profile.StickPeriod)];
         Restart();
     }
 
     /// <summary>0 or 1: the craft that is flown.</summary>
     public int Flown { get; private set; }
 
-    /// <summary>
-    /// Whether the other craft flies along with the same sticks; it hovers elsewhere on the throttle stick, so it climbs or
-    /// sinks beside the flown one. Switched on in flight, it sets out from where it stands.
-    /// </summary>
-    public bool Shadow { get; set; }
+    /// <summary>Whether the other craft flies along with the same sticks.</summary>
+    public bool Shadow { get; private set; }
+
+    /// <summary>Stick readings since the session began.</summary>
+    public long Readings { get; private set; }
 
     /// <summary>Time since the last restart, s.</summary>
-    public double Time => _readings * _profile.StickPeriod;
+    public double Time => _sinceStart * _profile.StickPeriod;
 
     /// <summary>A craft (0 or 1).</summary>
-    public TunedUnit Unit(int craft) => _units[craft];
+    public TunedUnit Unit(int craft) => _craft[craft].Unit;
+
+    /// <summary>Whether a craft (0 or 1) is in the flight: flown, or a shadow.</summary>
+    public bool Flies(int craft) => craft == Flown || Shadow;
+
+    /// <summary>State of a craft (0 or 1).</summary>
+    public CraftState State(int craft) => _craft[craft].State;
 
     /// <summary>Everything about a craft (0 or 1), evaluated at its present state.</summary>
-    public Sample Sample(int craft)
-    {
-        _loops[craft].Batch.Evaluate();
-        return _loops[craft].Batch.GetSample(0);
-    }
+    public Sample Sample(int craft) => _craft[craft].Sample();
 
-    /// <summary>Puts both craft back to their start: level hover, sticks centred, throttle at hover.</summary>
-    public void Restart()
-    {
-        for (int craft = 0; craft < 2; craft++) _loops[craft].SetUnit(0, _units[craft], _units[craft].Hover.State);
-        Array.Fill(_radio, new Sticks(0, 0, 0, _throttles[Flown].HoverStick));
-        _readings = 0;
-    }
+    /// <summary>How a craft (0 or 1) fares.</summary>
+    public CraftCondition Condition(int craft) => _craft[craft].Condition;
 
-    /// <summary>Flies the other craft, both back at the start.</summary>
-    public void SwapFromStart()
-    {
-        Flown = 1 - Flown;
-        Restart();
-    }
+    /// <summary>Rates about the body axes that the sticks or an assist commanded last of a craft (0 or 1), rad/s.</summary>
+    public Vec3 CommandedRate(int craft) => _craft[craft].CommandedRate;
 
     /// <summary>
-    /// Flies the other craft from where this one is: it takes over place, velocity, attitude and rates, with its own
-    /// rotors at hover speed and its own pack at the start's charge.
+    /// Advances by one stick reading: switches act at once, the radio hands on the sticks of its delay ago, the craft fly on.
     /// </summary>
-    public void SwapInPlace()
+    public void Fly(in PilotInput input)
     {
-        CraftState here = _loops[Flown].Batch.GetState(0);
-        Flown = 1 - Flown;
-        CraftState start = _units[Flown].Hover.State with
+        if (input.Has(PilotSwitches.SwapFromStart)) Flown = 1 - Flown;
+        if (input.Has(PilotSwitches.Restart | PilotSwitches.SwapFromStart)) Restart();
+        else if (input.Has(PilotSwitches.SwapInPlace)) SwapInPlace();
+        bool shadow = input.Has(PilotSwitches.Shadow);
+        // a shadow sets out beside the flown craft, not from where it was left
+        if (shadow && !Shadow && Time > 0) PutBeside(1 - Flown);
+        Shadow = shadow;
+
+        int slot = (int)(Readings % _radio.Length);
+        _radio[slot] = input;
+        PilotInput heard = _radio[(slot + 1) % _radio.Length];
+        for (int craft = 0; craft < 2; craft++)
         {
-            p_WB = here.p_WB,
-            v_WB = here.v_WB,
-            q_WB = here.q_WB,
-            w_WB_B = here.w_WB_B,
-        };
-        _loops[Flown].SetUnit(0, _units[Flown], start);
+            if (Flies(craft)) _craft[craft].Fly(heard.Sticks, input);
+        }
+        Readings++;
+        _sinceStart++;
     }
 
-    /// <summary>Advances by one stick reading: the radio hands on the sticks of its delay ago, the craft fly on.</summary>
-    public void Fly(Sticks sticks)
-    {
-        int slot = (int)(_readings % _radio.Length);
-        _radio[slot] = sticks;
-        Sticks heard = _radio[(slot + 1) % _radio.Length];
-        Advance(Flown, heard);
-        if (Shadow) Advance(1 - Flown, heard);
-        _readings++;
-    }
-
-    /// <summary>Hash over the states of both craft, for the determinism contract.</summary>
-    public ulong Hash() => _loops[1].Batch.Hash(0, _loops[0].Batch.Hash(0));
+    /// <summary>Hash over the states and fortunes of both craft, for the determinism contract.</summary>
+    public ulong Hash() =>
+        StateHash.Mix(_craft[1].Hash(_craft[0].Hash(StateHash.Start)), Flown + (Shadow ? 2 : 0));
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        foreach (FlightLoop<Lane1> loop in _loops) loop.Dispose();
+        foreach (FlownCraft craft in _craft) craft.Dispose();
     }
 
-    private void Advance(int craft, Sticks heard)
+    /// <summary>Puts both craft back to their start; the radio forgets what was on its way.</summary>
+    private void Restart()
     {
-        Vec3 rate = _profile.RateFor(heard);
-        _loops[craft].SetCommand(0, rate, _throttles[craft].Share(heard.Throttle));
-        for (int step = 0; step < _profile.StepsPerStickReading; step++) _loops[craft].Tick();
+        foreach (FlownCraft craft in _craft) craft.Place(StartOf(craft.Unit), armed: _map is null);
+        double throttle = _map is null ? _craft[Flown].HoverStick : 0;
+        Array.Fill(_radio, PilotInput.Of(new(0, 0, 0, throttle), PilotSwitches.None));
+        _sinceStart = 0;
+    }
+
+    /// <summary>
+    /// The other craft takes over place, velocity, attitude and rates, with its own rotors at hover speed and its own pack at the
+    /// start's charge.
+    /// </summary>
+    private void SwapInPlace()
+    {
+        PutBeside(1 - Flown);
+        Flown = 1 - Flown;
+    }
+
+    private void PutBeside(int craft)
+    {
+        FlownCraft flown = _craft[1 - craft], other = _craft[craft];
+        CraftState here = flown.State;
+        CraftState hover = other.Unit.Hover.State;
+        CraftState state = hover with { p_WB = here.p_WB, v_WB = here.v_WB, q_WB = here.q_WB, w_WB_B = here.w_WB_B };
+        if (!flown.Armed) state.RotorSpeeds = default;
+        other.Place(state, flown.Armed);
+    }
+
+    private CraftState StartOf(TunedUnit unit)
+    {
+        if (_map is null) return unit.Hover.State;
+        double height = unit.Unit.Body?.RestHeight ?? 0;
+        return CraftState.AtRest(unit.Unit.Craft, _profile.StateOfCharge) with
+        {
+            p_WB = new(0, 0, -height),
+            q_WB = Quat.FromEuler(0, 0, _map.StartHeading),
+        };
     }
 }

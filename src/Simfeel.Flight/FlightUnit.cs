@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Flight.Contact;
 using Simfeel.Physics;
 
 namespace Simfeel.Flight;
@@ -19,6 +20,9 @@ public sealed record FlightUnit(
     /// <summary>Current above which the pack is overloaded, A.</summary>
     public double PackCurrentRating { get; init; } = double.PositiveInfinity;
 
+    /// <summary>What of it can touch things; null for a craft that flies through everything.</summary>
+    public ContactBody? Body { get; init; }
+
     /// <summary>The unit of an assembled build.</summary>
     public static FlightUnit Of(AssembledBuild build)
     {
@@ -27,6 +31,7 @@ public sealed record FlightUnit(
         return new(build.Build.Name, build.Craft, hardware.GyroLowPass_Hz, hardware.CommandDelay, hardware.IdleDuty)
         {
             PackCurrentRating = hardware.BatteryCurrentRating,
+            Body = ContactBody.Of(build),
         };
     }
 }

@@ -57,6 +57,9 @@ public sealed record Build
     /// <summary>Every number of the build with its unit and provenance, in the order of the format.</summary>
     public required IReadOnlyList<BuildValue> Values { get; init; }
 
+    /// <summary>The texts that it was read from, before any edit; null in a hybrid of two builds.</summary>
+    public BuildSource? Source => Sheet is null ? null : new(Sheet.Text, Sheet.Polar?.File, Sheet.Polar?.Text);
+
     /// <summary>What the file said, kept for edits; null in a hybrid of two builds.</summary>
     internal BuildSheet? Sheet { get; init; }
 }

@@ -20,6 +20,9 @@ internal sealed record BuildSheet
 {
     public required string SourceName { get; init; }
 
+    /// <summary>The whole text.</summary>
+    public required string Text { get; init; }
+
     public ImmutableDictionary<string, GivenNumber> Numbers { get; init; } = ImmutableDictionary<string, GivenNumber>.Empty;
 
     public ImmutableDictionary<string, GivenText> Texts { get; init; } = ImmutableDictionary<string, GivenText>.Empty;

@@ -3,8 +3,8 @@ using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Builds.Reading;
 
-/// <summary>A polar as a build file gave it: its numbers and the name of the file that holds them.</summary>
-internal sealed record GivenPolar(TabulatedPolar Polar, string File, Place? At);
+/// <summary>A polar as a build file gave it: its numbers, the name of the file that holds them and that file's text.</summary>
+internal sealed record GivenPolar(TabulatedPolar Polar, string File, string Text, Place? At);
 
 /// <summary>Finds the file of a section polar that a build file names. It must lie beside the build file or below it.</summary>
 internal static class PolarFile
@@ -15,14 +15,16 @@ internal static class PolarFile
     /// <param name="name">The name as written.</param>
     /// <param name="at">Where it is written.</param>
     /// <param name="folder">Folder of the build file; null where the build is text without a file.</param>
+    /// <param name="kept">Text of the polar file where it was kept with the build's; null to read the file.</param>
     /// <param name="bag">Receives what is wrong.</param>
-    public static GivenPolar? Read(string key, KeySpec spec, string name, Place at, string? folder, DiagnosticBag bag)
+    public static GivenPolar? Read(string key, KeySpec spec, string name, Place at, string? folder, string? kept, DiagnosticBag bag)
     {
         if (Fault(name) is string fault)
         {
             bag.Error(at, key, $"\"{name}\"", $"{fault} Allowed is a {spec.Range}.", "put the file beside the build file and write its name alone");
             return null;
         }
+        if (kept is not null) return Parse(name, at, kept, new(name), bag);
         if (folder is null)
         {
             bag.Error(at, key, $"\"{name}\"", $"This build was not read from a file, so nothing lies beside it; allowed is a {spec.Range}.");
@@ -42,9 +44,14 @@ internal static class PolarFile
         // findings name the polar as the build is named: from the current folder, or in full
         DiagnosticBag own = new(Path.IsPathFullyQualified(bag.SourceName) ? path : Path.GetRelativePath(".", path));
         string? text = SourceText.ReadFile(path, own, "polar file");
+        return Parse(name, at, text, own, bag);
+    }
+
+    private static GivenPolar? Parse(string name, Place at, string? text, DiagnosticBag own, DiagnosticBag bag)
+    {
         TabulatedPolar? polar = text is null ? null : PolarReader.Read(text, own);
         bag.Adopt(own);
-        return polar is null ? null : new(polar, name, at);
+        return polar is null ? null : new(polar, name, text!, at);
     }
 
     private static string? Fault(string name)

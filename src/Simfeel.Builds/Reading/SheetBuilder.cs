@@ -6,7 +6,7 @@ using Tomlyn.Syntax;
 namespace Simfeel.Builds.Reading;
 
 /// <summary>Takes values off the syntax tree, checks each against its key and gathers them.</summary>
-internal sealed class SheetBuilder(DiagnosticBag bag, string? folder)
+internal sealed class SheetBuilder(DiagnosticBag bag, string? folder, string? polarText)
 {
     private const int MaxText = 2000;
 
@@ -19,9 +19,10 @@ internal sealed class SheetBuilder(DiagnosticBag bag, string? folder)
     private Place? _stationsAt;
     private GivenPolar? _polar;
 
-    public BuildSheet Finish(int extras) => new()
+    public BuildSheet Finish(string text, int extras) => new()
     {
         SourceName = bag.SourceName,
+        Text = text,
         Numbers = _numbers.ToImmutable(),
         Texts = _texts.ToImmutable(),
         Tables = _tables.ToImmutable(),
@@ -58,7 +59,7 @@ internal sealed class SheetBuilder(DiagnosticBag bag, string? folder)
                 break;
             case KeyKind.PolarFile:
                 if (value is StringValueSyntax { Value: string name })
-                    _polar = PolarFile.Read(key, spec, name, at, folder, bag);
+                    _polar = PolarFile.Read(key, spec, name, at, folder, polarText, bag);
                 else
                     WrongType(key, spec, value, at);
                 break;

@@ -17,17 +17,18 @@ internal sealed class SheetReader
     private int _extras;
     private int _unknown;
 
-    private SheetReader(DiagnosticBag bag, string? folder)
+    private SheetReader(DiagnosticBag bag, string? folder, string? polarText)
     {
         _bag = bag;
-        _sheet = new(bag, folder);
+        _sheet = new(bag, folder, polarText);
     }
 
     /// <summary>The sheet, or null where the text has an error; all findings are in <paramref name="bag"/>.</summary>
     /// <param name="text">The text of a build file.</param>
     /// <param name="folder">Folder of the files that it names; null where there is none.</param>
     /// <param name="bag">Receives the findings.</param>
-    public static BuildSheet? Read(string text, string? folder, DiagnosticBag bag)
+    /// <param name="polarText">Text of the polar file where it was kept with the build's; null to read the file.</param>
+    public static BuildSheet? Read(string text, string? folder, DiagnosticBag bag, string? polarText = null)
     {
         if (!SourceText.Check(text, bag)) return null;
         DocumentSyntax document;
@@ -46,9 +47,9 @@ internal sealed class SheetReader
             SyntaxMessages.Report(document, text, bag);
             return null;
         }
-        SheetReader reader = new(bag, folder);
+        SheetReader reader = new(bag, folder, polarText);
         reader.Walk(document);
-        return reader._sheet.Finish(Math.Min(reader._extras, BuildFormat.MaxExtras));
+        return reader._sheet.Finish(text, Math.Min(reader._extras, BuildFormat.MaxExtras));
     }
 
     private void Walk(DocumentSyntax document)
@@ -148,7 +149,8 @@ internal sealed class SheetReader
         _bag.Warning(at, string.Join('.', path), value, "There is no such key; it is ignored.", hint);
     }
 
-    private static IEnumerable<string> Names(KeySyntax? key)
+    /// <summary>The parts of a dotted key, without their quotes.</summary>
+    internal static IEnumerable<string> Names(KeySyntax? key)
     {
         if (key?.Key is null) yield break;
         yield return Name(key.Key);

@@ -70,16 +70,21 @@ internal static class SourceText
     }
 
     /// <summary>False, with a diagnostic, where the text is empty or too long.</summary>
-    public static bool Check(string text, DiagnosticBag bag)
+    /// <param name="text">The text.</param>
+    /// <param name="bag">Receives the diagnostic.</param>
+    /// <param name="kind">What the text should be.</param>
+    /// <param name="start">What to start from where it is empty.</param>
+    public static bool Check(
+        string text, DiagnosticBag bag, string kind = "build file", string start = "start from one of the builds that come with the program")
     {
         if (text.Length > BuildFormat.MaxFileSize)
         {
-            TooLarge(bag, text.Length, "build file");
+            TooLarge(bag, text.Length, kind);
             return false;
         }
         if (string.IsNullOrWhiteSpace(text))
         {
-            bag.Error(null, "", "", "The file is empty.", "start from one of the builds that come with the program");
+            bag.Error(null, "", "", "The file is empty.", start);
             return false;
         }
         return true;

@@ -6,9 +6,13 @@ namespace Simfeel.Builds.Reading;
 /// <summary>Says what is wrong with text that is no TOML. Only the first fault: the later ones usually follow from it.</summary>
 internal static partial class SyntaxMessages
 {
-    public static void Report(DocumentSyntax document, string text, DiagnosticBag bag)
+    /// <param name="document">What the parser made of the text.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="bag">Receives the fault.</param>
+    /// <param name="mayBePolar">Whether a polar could stand in the file's place, which is then said.</param>
+    public static void Report(DocumentSyntax document, string text, DiagnosticBag bag, bool mayBePolar = true)
     {
-        if (LooksLikeColumns(text))
+        if (mayBePolar && LooksLikeColumns(text))
         {
             bag.Error(null, "", "", "This looks like a polar or another CSV file; expected is a TOML file, of a propeller with the table [propeller].", "a polar is named in that table: polar = \"section.csv\"");
             return;

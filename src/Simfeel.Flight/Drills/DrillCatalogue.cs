@@ -9,6 +9,9 @@ public static class DrillCatalogue
     /// <summary>Time that <c>stop</c> holds the stick over before letting go, s.</summary>
     public const double TurnBeforeStop = 0.7;
 
+    /// <summary>Time after letting go over which <c>stop</c> watches the craft swing back, s.</summary>
+    public const double WatchAfterStop = 0.6;
+
     /// <summary>Time that <c>yaw</c> holds the stick over before letting go, s.</summary>
     public const double TurnBeforeYawStop = 0.8;
 
@@ -83,7 +86,7 @@ public static class DrillCatalogue
 
     /// <summary>Full roll stick until the rate is steady, then let go.</summary>
     public static Drill Stop { get; } = new(
-        "stop", "Letting go of full roll stick: how soon and how cleanly it stops.", Drill.LeadIn + TurnBeforeStop + 0.6,
+        "stop", "Letting go of full roll stick: how soon and how cleanly it stops.", Drill.LeadIn + TurnBeforeStop + WatchAfterStop,
         (hover, effort) => view =>
             new(view.Time >= Drill.LeadIn && view.Time < Drill.LeadIn + TurnBeforeStop ? effort : 0, 0, 0, hover));
 

@@ -32,6 +32,19 @@ public sealed class FlightLog
     /// <summary>Hash over the state at every row, for the determinism contract.</summary>
     public required ulong Hash { get; init; }
 
+    /// <summary>
+    /// Whether flat ground came within reach of the craft's parts: at some row the centre of gravity was no higher over it than a
+    /// level craft's at rest.
+    /// </summary>
+    public bool TouchesGround
+    {
+        get
+        {
+            double lowest = Field.StartHeight - (Unit.Unit.Body?.RestHeight ?? 0);
+            return Samples.Any(sample => sample.State.p_WB.Z >= lowest);
+        }
+    }
+
     /// <summary>Time of a row, s.</summary>
     public double TimeOf(int row) => row * Period;
 }

@@ -160,7 +160,7 @@ internal static unsafe class Surroundings<T>
         T speed2 = T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) / (hover * hover);
         T upright = T.Max(load->R22, T.Of(0));
         T image = upright * upright / (T.Of(16) * height * height * (T.Of(1) + speed2));
-        // nothing stops a craft at the ground yet, and below it there is none to blow against
+        // beyond the edge of a cliff a craft may be lower than the ground, and there is none to blow against
         return T.IfLess(clear, T.Of(0), T.Of(1), T.Of(1) / (T.Of(1) - image));
     }
 

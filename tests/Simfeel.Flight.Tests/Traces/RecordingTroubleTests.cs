@@ -1,0 +1,132 @@
+using System.Diagnostics;
+using Simfeel.Flight.Traces;
+
+namespace Simfeel.Flight.Tests.Traces;
+
+/// <summary>What goes wrong with the disk ends the recording with one message; the flight goes on, what was written can be read.</summary>
+public class RecordingTroubleTests
+{
+    [Fact]
+    public void A_disk_that_is_full_ends_the_recording_only()
+    {
+        if (!OperatingSystem.IsLinux()) return;
+        using Folder folder = new();
+        string file = folder.File("flight.arrow");
+        using Process child = Child.Start(20, [file], limit: 600);
+        Assert.Equal("recording", child.StandardOutput.ReadLine());
+        string? said = child.StandardOutput.ReadLine();
+        child.WaitForExit();
+        Assert.Equal(1, child.ExitCode);
+        Assert.NotNull(said);
+        Assert.StartsWith("20000 readings flown: The recording ended after ", said, StringComparison.Ordinal);
+        Assert.Contains(file, said, StringComparison.Ordinal);
+
+        using TraceReader trace = TraceReader.Open(file);
+        TraceRow row = trace.NewRow();
+        while (trace.Read(row))
+        {
+        }
+        Assert.True(trace.CutShort);
+        Assert.InRange(trace.Seconds, 1, 19);
+        Assert.Contains($"after {trace.Seconds:F1} s", said, StringComparison.Ordinal);
+        // half a batch at the end was taken away again
+        using FileStream bytes = File.OpenRead(file);
+        Assert.Equal(bytes.Length, Flights.Batches(bytes)[^1].End);
+        using TraceReader again = TraceReader.Open(file);
+        Assert.True(Replay.Run(again).Same);
+    }
+
+    [Fact]
+    public void A_device_without_room_ends_the_recording_only()
+    {
+        if (!File.Exists("/dev/full")) return;
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder recorder = TraceRecorder.Start("/dev/full", Flights.Header);
+        Flights.Record(session, recorder, 2000);
+        recorder.Finish();
+        Assert.Equal(2000, session.Readings);
+        Assert.StartsWith("The recording ended after 0.0 s, which /dev/full holds: ", recorder.Trouble, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("missing/folder/flight.arrow")]
+    [InlineData("")]
+    public void A_place_that_cannot_be_written_is_said_at_once(string name)
+    {
+        using Folder folder = new();
+        string file = folder.File(name);
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder recorder = TraceRecorder.Start(file, Flights.Header);
+        Assert.False(recorder.Recording);
+        Assert.StartsWith($"Nothing is recorded: {file} cannot be written. ", recorder.Trouble, StringComparison.Ordinal);
+        Flights.Record(session, recorder, 500);
+        Assert.Equal(500, session.Readings);
+    }
+
+    [Fact]
+    public void A_disk_too_slow_ends_the_recording_and_keeps_what_waited()
+    {
+        using SlowStream slow = new();
+        using FlightSession session = Flights.NewSession();
+        TraceRecorder recorder = TraceRecorder.Start(slow, Flights.Header);
+        Flights.Record(session, recorder, 11_000);
+        Assert.False(recorder.Recording);
+        Assert.Contains("too slow", recorder.Trouble, StringComparison.Ordinal);
+        Assert.Equal(11_000, session.Readings);
+        slow.Open();
+        recorder.Finish();
+        using TraceReader trace = TraceReader.Open(new MemoryStream(slow.ToArray()));
+        Assert.True(Replay.Run(trace) is { Same: true, Rows: 1024, CutShort: true });
+        recorder.Dispose();
+    }
+
+    [Fact]
+    public void A_recording_that_begins_late_is_refused()
+    {
+        using FlightSession session = Flights.NewSession();
+        session.Fly(Flights.Input(0));
+        using MemoryStream stream = new();
+        using TraceRecorder recorder = TraceRecorder.Start(stream, Flights.Header);
+        Flights.Record(session, recorder, 100);
+        Assert.Contains("first stick reading", recorder.Trouble, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Recording_allocates_nothing_on_the_flights_thread()
+    {
+        using MemoryStream stream = new();
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder recorder = TraceRecorder.Start(stream, Flights.Header);
+        // the first round of the script warms up; restarts and swaps are in every round
+        Taken(session, recorder);
+        Assert.Equal(0, Taken(session, recorder) + Taken(session, recorder));
+        Assert.Null(recorder.Trouble);
+    }
+
+    private static long Taken(FlightSession session, TraceRecorder recorder)
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        Flights.Record(session, recorder, Flights.ReadingsPerRound);
+        return GC.GetAllocatedBytesForCurrentThread() - before;
+    }
+
+    /// <summary>Takes nothing until it is opened.</summary>
+    private sealed class SlowStream : MemoryStream
+    {
+        private readonly ManualResetEventSlim _open = new(false);
+
+        public void Open() => _open.Set();
+
+        public override void Write(ReadOnlySpan<byte> buffer)
+        {
+            _open.Wait();
+            base.Write(buffer);
+        }
+
+        protected override void Dispose(bool disposing)
+        {
+            _open.Dispose();
+            base.Dispose(disposing);
+        }
+    }
+}
