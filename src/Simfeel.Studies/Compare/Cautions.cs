@@ -1,4 +1,5 @@
 using Simfeel.Flight;
+using Simfeel.Flight.Drills;
 
 namespace Simfeel.Studies.Compare;
 
@@ -7,24 +8,28 @@ public static class Cautions
 {
     /// <summary>
     /// One sentence for each build whose pack gives more current over the first second of a climb than it is rated for, and one
-    /// where drills went below the ground, which stops nothing yet.
+    /// for each build that touched the ground in a drill.
     /// </summary>
     public static IReadOnlyList<string> Of(Comparison comparison)
     {
         ArgumentNullException.ThrowIfNull(comparison);
         MetricPair climb = comparison.Metrics.Single(pair => pair.Metric.Name == "climb_pack_current");
-        return [.. new[] { Overload(comparison.A, climb.A), Overload(comparison.B, climb.B), BelowGround(comparison) }.OfType<string>().Distinct()];
+        return
+        [
+            .. new[]
+            {
+                Overload(comparison.A, climb.A), Overload(comparison.B, climb.B),
+                Touches(comparison.Logs.Select(pair => pair.A)), Touches(comparison.Logs.Select(pair => pair.B)),
+            }.OfType<string>().Distinct(),
+        ];
     }
 
-    private static string? BelowGround(Comparison comparison)
+    private static string? Touches(IEnumerable<FlightLog> logs)
     {
-        double ground = comparison.Field.StartHeight;
-        string[] drills = [.. comparison.Logs
-            .Where(pair => pair.A.Samples.Concat(pair.B.Samples).Any(sample => sample.State.p_WB.Z > ground))
-            .Select(pair => pair.A.Drill)];
-        return drills.Length == 0
+        FlightLog[] touching = [.. logs.Where(log => log.TouchesGround)];
+        return touching.Length == 0
             ? null
-            : $"Caution: nothing stops a craft at the ground yet; it was passed in {string.Join(", ", drills)}, whose numbers are as over a pit.";
+            : $"Caution: {touching[0].Unit.Unit.Name} touches the ground in {string.Join(", ", touching.Select(log => log.Drill))}; numbers of these drills tell of the ground, too.";
     }
 
     private static string? Overload(TunedUnit unit, double current)

@@ -25,12 +25,12 @@ public class ComparisonTests
     }
 
     [Fact]
-    public void Flying_through_the_ground_is_said()
+    public void Touching_the_ground_is_said_with_the_drills()
     {
         TunedUnit wagtail = Starters.Get("wagtail");
         Assert.DoesNotContain(Cautions.Of(Demo.Value), caution => caution.Contains("ground", StringComparison.Ordinal));
         Comparison low = Comparison.Run(wagtail, Starters.Get("pipit"), Starters.Profile, 1, new() { StartHeight = 10 });
-        Assert.Contains(Cautions.Of(low), caution => caution.Contains("passed in drop, wash,", StringComparison.Ordinal));
+        Assert.Contains(Cautions.Of(low), caution => caution == "Caution: Wagtail touches the ground in drop, wash; numbers of these drills tell of the ground, too.");
     }
 
     [Fact]
