@@ -1,0 +1,300 @@
+using System.Numerics;
+using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Settings;
+using Simfeel.Cockpit.Sound;
+using Simfeel.Flight;
+using Simfeel.Flight.Fields;
+
+namespace Simfeel.Cockpit.Application;
+
+/// <summary>
+/// The window's program: events in, flight on, picture out, once a frame. <see cref="Run"/> does so by the machine's clock;
+/// tests and tours call <see cref="Frame"/> with a time of their own. One thread.
+/// </summary>
+public sealed partial class CockpitApp : IDisposable
+{
+    private readonly AppWindow _window;
+    private readonly CockpitOptions _options;
+    private readonly UserFolder _folder;
+    private readonly StickShelf _sticks;
+    private readonly Painter _painter;
+    private readonly Menus _menus;
+    private readonly UiTranslator _translator = new();
+    private readonly FlightReadout _readout = new();
+    private readonly SoundDevice? _speaker;
+    private readonly RotorSound _sound = new();
+    private readonly StickDelayMeter[] _delays = [new(), new()];
+    private readonly List<string> _wrong = [];
+    private double _time;
+    private bool _quit;
+    private bool _disposed;
+    private bool _shift;
+
+    /// <summary>Sets everything up; the first frame can be drawn at once, builds are loaded meanwhile.</summary>
+    /// <param name="window">The window.</param>
+    /// <param name="options">What it is opened with.</param>
+    /// <param name="map">The field.</param>
+    /// <param name="fieldText">Text of the field's file, for recordings.</param>
+    /// <param name="folder">The user's folder.</param>
+    public CockpitApp(AppWindow window, CockpitOptions options, FieldMap map, string fieldText, UserFolder folder)
+    {
+        _window = window;
+        _options = options;
+        _folder = folder;
+        Map = map;
+        FieldText = fieldText;
+        Settings = LoadSettings();
+        if (options.A is not null) Settings.BuildA = options.A;
+        if (options.B is not null) Settings.BuildB = options.B;
+        Actions = LoadKeys();
+        _sticks = new(folder, _wrong);
+        Pilot = new(new StickHub(_sticks.Find, Actions), Actions);
+        Rack = new(options.Shelf, [Settings.BuildA, Settings.BuildB], options.Air, Profile);
+        _painter = new(window.Gl, map, Settings.Quality) { View = Settings.View };
+        _menus = new(this);
+        Pacer = new(Settings.FrameRate_Hz);
+        Apply();
+        _window.SetFullScreen(Settings.FullScreen);
+        if (options.StraightToTheField || options.Replay is not null) _pendingStart = true;
+        else _menus.OpenStart();
+        _wrong.AddRange(_painter.Layer.MissingFonts);
+        if (!options.Silent) _speaker = new();
+        if (_speaker is { Problem.Length: > 0 }) _wrong.Add(_speaker.Problem);
+        Complain();
+    }
+
+    /// <summary>The field.</summary>
+    public FieldMap Map { get; }
+
+    /// <summary>What the pilot set.</summary>
+    public CockpitSettings Settings { get; private set; }
+
+    /// <summary>Holds the frame rate of <see cref="Run"/>.</summary>
+    public FramePacer Pacer { get; }
+
+    /// <summary>Name of the page on top; empty in flight. For tests.</summary>
+    public string PageName => Pages.Top?.GetType().Name ?? "";
+
+    /// <summary>Delays from a stick's event to the picture that shows it while A (0) or B (1) is flown.</summary>
+    public TimeRing StickToPicture(int craft) => _delays[craft].Delays;
+
+    /// <summary>Pilot profile of the next outing.</summary>
+    public PilotProfile Profile => new() { RadioDelay = Settings.RadioDelay_ms / 1000 };
+
+    /// <summary>One sentence about the delays, which are the same for both builds.</summary>
+    public string Delays =>
+        $"Delays, the same for both: radio {Settings.RadioDelay_ms:F0} ms, video {Settings.VideoDelay_ms:F0} ms added.";
+
+    internal BuildRack Rack { get; private set; }
+
+    internal PageStack Pages { get; } = new();
+
+    internal Pilot Pilot { get; }
+
+    internal ActionMap Actions { get; private set; }
+
+    internal Painter Painter => _painter;
+
+    internal FlightReadout Readout => _readout;
+
+    internal SticksWizard? Wizard { get; set; }
+
+    internal string FieldText { get; }
+
+    /// <summary>Flies until the pilot leaves.</summary>
+    public void Run()
+    {
+        while (!_quit)
+        {
+            double seconds = Pacer.Wait();
+            Frame(seconds);
+            _window.Swap();
+            if (Outing is not null) _delays[Outing.Flown].Shown();
+        }
+    }
+
+    /// <summary>One frame, not yet swapped; false when the program shall end.</summary>
+    /// <param name="seconds">Time since the last frame, s.</param>
+    /// <param name="draw">False for a frame that nobody will see.</param>
+    public bool Frame(double seconds, bool draw = true)
+    {
+        _time += seconds;
+        while (AppWindow.TryNext(out WindowEvent happened)) Handle(happened);
+        if (_pendingStart) TryStart();
+        if (Pages.Top is null && Outing is not null) FlyOn(seconds);
+        else Idle(seconds);
+        if (draw) Draw(seconds);
+        Rack.Start();
+        return !_quit;
+    }
+
+    /// <summary>Ends the program after this frame.</summary>
+    public void Quit() => _quit = true;
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        if (_disposed) return;
+        _disposed = true;
+        EndOuting();
+        _speaker?.Dispose();
+        Pilot.Dispose();
+        _painter.Dispose();
+        Rack.Dispose();
+    }
+
+    /// <summary>Opens a message that has to be read.</summary>
+    internal void Say(string title, string text, params MessageChoice[] choices) =>
+        Pages.Open(new MessagePage(
+            new() { Title = title, Text = text, Choices = choices.Length > 0 ? choices : [new("Good", null)] },
+            overFlight: Outing is not null));
+
+    /// <summary>Stores the settings and lets them act.</summary>
+    internal void StoreSettings()
+    {
+        Apply();
+        if (!_folder.TryWrite(SettingsFile.Name, SettingsFile.Write(Settings), out string problem)) Notify(problem);
+    }
+
+    internal void StoreKeys()
+    {
+        if (!_folder.TryWrite(ActionMapFile.Name, ActionMapFile.Write(Actions), out string problem)) Notify(problem);
+    }
+
+    internal void ResetKeys()
+    {
+        ActionMap fresh = new();
+        foreach (PilotAction action in Enum.GetValues<PilotAction>())
+        {
+            Actions.TrySetKey(action, fresh.KeyOf(action), out _);
+            Actions.TrySetPad(action, fresh.PadOf(action), out _);
+        }
+        StoreKeys();
+    }
+
+    internal void StoreSticks(StickProfile profile)
+    {
+        Pilot.Hub.UseProfile(profile);
+        if (!_sticks.TrySave(profile, out string problem)) Notify(problem);
+    }
+
+    /// <summary>The gamepad button that is pressed now, where the device's layout is known.</summary>
+    internal PadButton? PadButtonOf(int raw)
+    {
+        if (Pilot.Hub.Active is not { Pad: PadLayout layout } device) return null;
+        uint pressed = layout.Pressed(device);
+        return pressed == 0 || raw < 0 ? null : (PadButton)BitOperations.TrailingZeroCount(pressed);
+    }
+
+    internal void Notify(string text) => _readout.Notify(text, _time);
+
+    private void Handle(in WindowEvent happened)
+    {
+        switch (happened.Kind)
+        {
+            case WindowEventKind.Quit:
+                _quit = true;
+                return;
+            case WindowEventKind.KeyDown or WindowEventKind.KeyUp when happened.Code is LeftShift or RightShift:
+                _shift = happened.Kind == WindowEventKind.KeyDown;
+                break;
+            case WindowEventKind.Axis or WindowEventKind.ButtonDown or WindowEventKind.ButtonUp or WindowEventKind.Hat when Outing is not null:
+                _delays[Outing.Flown].Arrived();
+                break;
+        }
+        Pilot.Hub.Handle(happened);
+        if (Pages.Top is null)
+        {
+            Pilot.Handle(happened);
+            return;
+        }
+        // in a page the sticks' buttons are the page's, but for what the wizard asks about
+        while (Pilot.TryTake(out _))
+        {
+        }
+        bool asked = Wizard is not null
+            && (happened.Kind == WindowEventKind.Axis
+                || (Wizard.HearsButtons && happened.Kind is WindowEventKind.ButtonDown or WindowEventKind.Hat));
+        if (asked) return;
+        Pages.Handle(_translator.Translate(happened, Pages.IsCapturing, _shift));
+    }
+
+    private const int LeftShift = 225, RightShift = 229;
+
+    /// <summary>A frame without flight: pages only.</summary>
+    private void Idle(double seconds)
+    {
+        Pilot.Hub.Advance(seconds);
+        if (Wizard is not null)
+        {
+            Wizard.Update(Pilot.Hub, seconds);
+            Pages.Invalidate();
+        }
+        if (Outing is null) _menus.RefreshStart(Rack.Done);
+        WatchBuilds();
+    }
+
+    private void Draw(double seconds)
+    {
+        (int width, int height) = _size ?? _window.Size;
+        if (Outing is not null)
+            _painter.DrawFlight(Outing, width, height, Settings.VideoDelay_ms / 1000, seconds);
+        else
+            _painter.DrawField(width, height, _time);
+        _painter.DrawLayer(Pages, Outing is null ? null : _readout, width, height, _time);
+    }
+
+    private (int Width, int Height)? _size;
+
+    /// <summary>Draws into a framebuffer of a size instead of the window; for pictures, videos and tests.</summary>
+    internal void DrawInto(PictureTarget target)
+    {
+        _painter.Framebuffer = target.Framebuffer;
+        _size = (target.Width, target.Height);
+    }
+
+    /// <summary>Stores the last frame's picture.</summary>
+    internal void WritePng(string file)
+    {
+        (int width, int height) = _size ?? _window.Size;
+        _painter.WritePng(width, height, file);
+    }
+
+    private void Apply()
+    {
+        _painter.Apply(Settings, Outing);
+        _sound.Gain = Settings.SoundGain;
+        _readout.SpeedInKilometresPerHour = Settings.KilometresPerHour;
+        _readout.ShowNumbers = Settings.ShowNumbers;
+        _readout.VideoDelay = Settings.VideoDelay_ms / 1000;
+        _readout.RadioDelay = Settings.RadioDelay_ms / 1000;
+        Pages.Invalidate();
+    }
+
+    private CockpitSettings LoadSettings()
+    {
+        if (_folder.TryRead(SettingsFile.Name, out string text, out string problem))
+            return SettingsFile.Read(text, SettingsFile.Name, _wrong);
+        if (problem.Length > 0) _wrong.Add(problem);
+        return new();
+    }
+
+    private ActionMap LoadKeys()
+    {
+        if (_folder.TryRead(ActionMapFile.Name, out string text, out string problem))
+            return ActionMapFile.Read(text, ActionMapFile.Name, _wrong);
+        if (problem.Length > 0) _wrong.Add(problem);
+        return new();
+    }
+
+    /// <summary>Says once what was wrong at the start.</summary>
+    private void Complain()
+    {
+        foreach (string text in _wrong.Distinct()) Console.Error.WriteLine("simfeel: " + text);
+        if (_wrong.Count > 0) Notify(_wrong[0]);
+        _wrong.Clear();
+    }
+}

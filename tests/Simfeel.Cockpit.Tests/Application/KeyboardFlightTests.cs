@@ -1,0 +1,193 @@
+using Simfeel.Cockpit.Input;
+using Simfeel.Flight;
+
+namespace Simfeel.Cockpit.Tests.Application;
+
+/// <summary>The whole program by keyboard, from the start page on.</summary>
+[Collection(WindowFixture.Collection)]
+public class KeyboardFlightTests(WindowFixture fixture)
+{
+    private const int Tab = 43, Enter = 40, Escape = 41, Space = 44, W = 26, S = 22, Up = 82, R = 21, F = 9, P = 19, N = 17, B = 5, T = 23, F1 = 58, F12 = 69, V = 25, M = 16, Minus = 45;
+
+    [Fact]
+    public void From_the_start_page_to_a_landed_flight_and_back() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window);
+        run.Frames(0.1);
+        Assert.Equal("StartPage", run.App.PageName);
+        for (int n = 0; n < 4; n++) run.Press(Tab);
+        run.Press(Enter);
+        run.ToTheField();
+        FlightSession session = run.App.Outing!.Stage.Session;
+        Assert.False(session.Condition(0).Armed);
+
+        run.Press(Space);
+        run.Frames(0.2);
+        Assert.True(session.Condition(0).Armed);
+        AppRun.Key(W, down: true);
+        run.Frames(1.2);
+        AppRun.Key(W, down: false);
+        run.Frames(0.5);
+        Assert.True(-session.State(0).p_WB.Z > 1.5, $"height {-session.State(0).p_WB.Z} m");
+        AppRun.Key(S, down: true);
+        run.Until(() => session.Condition(0).Touching, 10, "it did not come down");
+        run.Frames(0.5);
+        run.Press(Space);
+        AppRun.Key(S, down: false);
+        run.Frames(0.5);
+
+        CraftCondition landed = session.Condition(0);
+        Assert.False(landed.Crashed);
+        Assert.False(landed.Armed);
+        Assert.Equal(0, landed.StruckRotors);
+        Assert.True(session.State(0).v_WB.Length < 0.05);
+
+        run.Press(Escape);
+        Assert.Equal("PausePage", run.App.PageName);
+        run.Press(Escape);
+        Assert.Equal("", run.App.PageName);
+    });
+
+    [Fact]
+    public void Every_key_does_what_it_says() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
+        run.ToTheField();
+        run.Press(Space);
+        AppRun.Key(W, down: true);
+        run.Frames(0.8);
+        AppRun.Key(W, down: false);
+        run.Frames(0.3);
+        var outing = run.App.Outing!;
+        FlightSession session = outing.Stage.Session;
+
+        run.Press(F);
+        run.Frames(0.1);
+        Assert.True(session.Shadow);
+        run.Press(P);
+        long readings = session.Readings;
+        run.Frames(0.2);
+        Assert.Equal(readings, session.Readings);
+        run.Press(N);
+        Assert.Equal(readings + 1, session.Readings);
+        run.Press(P);
+        run.Press(Minus);
+        Assert.Equal(0.5, outing.Stage.Speed);
+        readings = session.Readings;
+        run.Frames(1);
+        Assert.InRange(session.Readings - readings, 480, 520);
+
+        run.Press(Tab);
+        run.Frames(0.1);
+        Assert.Equal(1, session.Flown);
+        Assert.True(session.Time < 0.3);
+        run.Press(V);
+        run.Press(M);
+        run.Frames(0.1);
+        run.Press(M);
+        foreach ((int key, string page) in new[] { (B, "BenchPage"), (T, "ResultsPage"), (F1, "KeysPage"), (Escape, "PausePage") })
+        {
+            run.Press(key);
+            Assert.Equal(page, run.App.PageName);
+            run.Press(Escape);
+            Assert.Equal("", run.App.PageName);
+        }
+        run.Press(F12);
+        Assert.Single(Directory.GetFiles(run.Folder, "picture-*.png"));
+        run.Press(R);
+        run.Frames(0.05);
+        Assert.True(session.Time < 0.3);
+        // every action has a key that no other has
+        Assert.Equal(Enum.GetValues<PilotAction>().Length, Enum.GetValues<PilotAction>().Select(run.App.Actions.KeyOf).Distinct().Count());
+    });
+
+    [Fact]
+    public void A_crash_ends_the_run_and_R_mends_it() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
+        run.ToTheField();
+        FlightSession session = run.App.Outing!.Stage.Session;
+        run.Press(Space);
+        AppRun.Key(W, down: true);
+        run.Frames(4);
+        AppRun.Key(W, down: false);
+        AppRun.Key(Up, down: true);
+        run.Frames(0.5);
+        AppRun.Key(Up, down: false);
+        // motors off at 10 m
+        run.Press(Space);
+        run.Until(() => session.Condition(0).Crashed, 6, "it did not crash");
+        run.Press(Space);
+        run.Frames(0.3);
+        Assert.False(session.Condition(0).Armed);
+
+        run.Press(R);
+        run.Frames(0.2);
+
+        Assert.False(session.Condition(0).Crashed);
+        Assert.True(session.State(0).p_WB.Length < 0.2);
+        Assert.Equal(0, session.Condition(0).StruckRotors);
+    });
+
+    [Fact]
+    public void A_build_saved_in_an_editor_flies_at_the_next_restart_and_a_bad_edit_does_not() => fixture.Run(() =>
+    {
+        string file = "";
+        using AppRun run = new(fixture.Window, (folder, options) =>
+        {
+            file = Path.Combine(folder, "mine.toml");
+            File.Copy(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"), file);
+            return options with { A = file, StraightToTheField = true };
+        });
+        run.ToTheField();
+        run.Frames(0.1);
+        double before = run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00;
+        string text = File.ReadAllText(file);
+
+        File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 9999", StringComparison.Ordinal));
+        Wait("wheelbase_mm");
+        Assert.Contains("The last good", run.App.Readout.Notice, StringComparison.Ordinal);
+        File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 260", StringComparison.Ordinal));
+        Wait("was changed");
+        Assert.Equal(before, run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00);
+        run.Press(R);
+        run.Frames(0.1);
+
+        Assert.True(run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00 > 1.1 * before);
+
+        void Wait(string words)
+        {
+            for (int n = 0; n < 400 && !run.App.Readout.Notice.Contains(words, StringComparison.Ordinal); n++)
+            {
+                run.App.Frame(AppRun.Period);
+                Thread.Sleep(25);
+            }
+            Assert.Contains(words, run.App.Readout.Notice, StringComparison.Ordinal);
+        }
+    });
+
+    [Fact]
+    public void Nothing_is_allocated_in_flight() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
+        run.ToTheField();
+        run.Press(Space);
+        run.Press(F);
+        run.App.Do(PilotAction.Graphs);
+        AppRun.Key(W, down: true);
+        run.Frames(1);
+        AppRun.Key(W, down: false);
+        run.Frames(3);
+        long least = long.MaxValue;
+        // the just-in-time compiler may still be at work in the first rounds
+        for (int round = 0; round < 4 && least > 0; round++)
+        {
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            run.Frames(5);
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
+        }
+
+        Assert.Equal(0, least);
+        Assert.False(run.App.Outing!.Stage.Session.Condition(0).Crashed);
+    });
+}

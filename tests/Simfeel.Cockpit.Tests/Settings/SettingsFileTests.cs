@@ -1,0 +1,72 @@
+using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Settings;
+
+namespace Simfeel.Cockpit.Tests.Settings;
+
+public class SettingsFileTests
+{
+    [Fact]
+    public void What_is_written_is_read_again()
+    {
+        CockpitSettings settings = new()
+        {
+            BuildA = "odd \"name\"\n.toml",
+            Quality = Quality.High,
+            TextScale = 1.75,
+            View = View.Onboard,
+            TrueScale = true,
+            VideoDelay_ms = 33.5,
+            SoundGain = 0,
+        };
+        List<string> wrong = [];
+
+        CockpitSettings read = SettingsFile.Read(SettingsFile.Write(settings), "settings.toml", wrong);
+
+        Assert.Empty(wrong);
+        Assert.Equal(SettingsFile.Write(settings), SettingsFile.Write(read));
+        Assert.Equal(settings.BuildA, read.BuildA);
+        Assert.Equal(33.5, read.VideoDelay_ms);
+    }
+
+    [Fact]
+    public void Defaults_lie_in_their_own_ranges()
+    {
+        List<string> wrong = [];
+
+        SettingsFile.Read(SettingsFile.Write(new()), "settings.toml", wrong);
+
+        Assert.Empty(wrong);
+    }
+
+    [Theory]
+    [InlineData("text_scale = 3", "settings.toml: text_scale is 3; it must be a number from 0.75 to 2. The default is used.")]
+    [InlineData("video_delay_ms = nan", "settings.toml: video_delay_ms is NaN; it must be a number from 0 to 300 ms. The default is used.")]
+    [InlineData("true_scale = 1", "settings.toml: true_scale is 1; it must be true or false. The default is used.")]
+    [InlineData("view = \"2\"", "settings.toml: view is 2; it must be onboard, chase, ground, split. The default is used.")]
+    [InlineData("build_a = [1]", "settings.toml: build_a is a table or list; it must be a text. The default is used.")]
+    [InlineData("colour = 1", "settings.toml: there is no setting called colour; it is left out.")]
+    [InlineData("format = 7", "settings.toml: format is 7; this version writes 1 and reads what it knows.")]
+    public void A_mistake_is_said_once_and_its_default_used(string line, string message)
+    {
+        List<string> wrong = [];
+
+        CockpitSettings read = SettingsFile.Read("sound_gain = 0.25\n" + line + "\n", "settings.toml", wrong);
+
+        Assert.Equal([message], wrong);
+        Assert.Equal(0.25, read.SoundGain);
+        read.SoundGain = new CockpitSettings().SoundGain;
+        Assert.Equal(SettingsFile.Write(new()), SettingsFile.Write(read));
+    }
+
+    [Fact]
+    public void Broken_text_is_said_in_one_sentence()
+    {
+        List<string> wrong = [];
+
+        CockpitSettings read = SettingsFile.Read("text_scale = = 1", "settings.toml", wrong);
+
+        Assert.Single(wrong);
+        Assert.Contains("settings.toml", wrong[0], StringComparison.Ordinal);
+        Assert.Equal(1, read.TextScale);
+    }
+}
