@@ -6,13 +6,8 @@ namespace Simfeel.CommandLine;
 /// <summary>Finds and assembles builds: a file, or the name of a starter build.</summary>
 internal static class BuildLibrary
 {
-    private static string StarterFolder => Path.Combine(AppContext.BaseDirectory, "builds");
-
     /// <summary>Names of the starter builds.</summary>
-    public static IReadOnlyList<string> StarterNames { get; } =
-        Directory.Exists(StarterFolder)
-            ? [.. Directory.EnumerateFiles(StarterFolder, "*.toml").Select(file => Path.GetFileNameWithoutExtension(file)).Order(StringComparer.Ordinal)]
-            : [];
+    public static IReadOnlyList<string> StarterNames => BuildShelf.Starters.Names;
 
     /// <summary>Reads a build and puts it together in some air; warnings go to standard error.</summary>
     /// <exception cref="UserError">The build cannot be read or is wrong.</exception>
@@ -37,14 +32,8 @@ internal static class BuildLibrary
 
     /// <summary>The file of a build: the path itself, or that of the starter build of that name.</summary>
     /// <exception cref="UserError">There is neither.</exception>
-    public static string PathOf(string nameOrPath)
-    {
-        if (File.Exists(nameOrPath) || Directory.Exists(nameOrPath)) return nameOrPath;
-        bool looksLikeName = nameOrPath.Length > 0 && !nameOrPath.Contains(Path.DirectorySeparatorChar) && !nameOrPath.EndsWith(".toml", StringComparison.Ordinal);
-        if (!looksLikeName) return nameOrPath;
-        string starter = nameOrPath.ToLowerInvariant();
-        if (StarterNames.Contains(starter)) return Path.Combine(StarterFolder, starter + ".toml");
-        throw new UserError(
+    public static string PathOf(string nameOrPath) =>
+        BuildShelf.Starters.PathOf(nameOrPath)
+        ?? throw new UserError(
             $"There is no file and no starter build called '{nameOrPath}'. Starter builds: {string.Join(", ", StarterNames)}.");
-    }
 }

@@ -77,6 +77,14 @@ internal static class CommandLineApp
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")
                 .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
+            config.AddCommand<FlyCommand>("fly")
+                .WithDescription("The window: fly two builds back to back over Gull Point, record it, fly it again.")
+                .WithExample("fly")
+                .WithExample("fly", "wagtail", "curlew", "--record", "flight.arrow")
+                .WithExample("fly", "--replay", "flight.arrow", "--video", "flight.mp4");
+            config.AddCommand<TourCommand>("tour")
+                .WithDescription("Draws the pictures of the README's tour, without a screen.")
+                .WithExample("tour", "pictures");
             config.AddCommand<ValidateCommand>("validate")
                 .WithDescription("The rotor model beside published measurements: how far apart they are, and pictures of it.")
                 .WithExample("validate")

@@ -18,7 +18,7 @@ internal sealed class DemoCommand : Command<OutputSettings>
         Console.WriteLine();
         ComparisonOutput.PrintTable(CompareCommand.Compare(demo));
         Console.WriteLine();
-        Console.WriteLine("Next: ./simfeel compare wagtail pipit, ./simfeel weigh wagtail, ./simfeel stand curlew, ./simfeel --help.");
+        Console.WriteLine("Next: ./simfeel fly (both in the air), ./simfeel compare wagtail pipit, ./simfeel weigh wagtail, ./simfeel stand curlew, ./simfeel --help.");
         return ExitCode.Ok;
     }
 }

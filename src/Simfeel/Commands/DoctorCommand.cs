@@ -2,6 +2,8 @@ using System.ComponentModel;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using Simfeel.Builds;
+using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Platform;
 using Simfeel.CommandLine.Output;
 using Simfeel.Flight;
 using Spectre.Console.Cli;
@@ -13,6 +15,10 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
 {
     internal sealed class Settings : OutputSettings
     {
+        [CommandOption("--window")]
+        [Description("Fly for ten seconds in a window that nobody sees and measure pictures, pacing, delays and load.")]
+        public bool Window { get; init; }
+
         [CommandOption("--hash")]
         [Description("Fly the drills of four starter builds in every lane width and print the hashes of their states.")]
         public bool Hash { get; init; }
@@ -20,7 +26,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        Dictionary<string, object?> report = settings.Hash ? DeterminismReport.Make() : Machine();
+        Dictionary<string, object?> report = settings.Hash ? DeterminismReport.Make() : Machine(settings.Window);
         if (settings.Json)
         {
             JsonOutput.Print(report);
@@ -31,11 +37,11 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         return ExitCode.Ok;
     }
 
-    private static Dictionary<string, object?> Machine()
+    private static Dictionary<string, object?> Machine(bool window)
     {
         PilotProfile profile = new();
         (int tables, long bytes) = RotorTableStore.Default?.Contents() ?? (0, 0);
-        return new()
+        Dictionary<string, object?> report = new()
         {
             ["simfeel"] = typeof(DoctorCommand).Assembly.GetName().Version!.ToString(3),
             ["runtime"] = RuntimeInformation.FrameworkDescription,
@@ -57,6 +63,27 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
             ["control_loop_s"] = profile.LoopPeriod,
             ["physics_step_s"] = 1.0 / profile.StepRate,
         };
+        if (window)
+        {
+            foreach ((string key, object value) in WindowCheckup()) report[key] = value;
+        }
+        return report;
+    }
+
+    private static IReadOnlyList<KeyValuePair<string, object>> WindowCheckup()
+    {
+        try
+        {
+            return Checkup.Run(new()
+            {
+                FieldFile = Path.Combine(AppContext.BaseDirectory, "fields", "gull-point.toml"),
+                PictureFolder = Path.GetTempPath(),
+            });
+        }
+        catch (MissingOnMachineException missing)
+        {
+            throw new UserError(missing.Message, ExitCode.Environment);
+        }
     }
 
     private static string Loads(string library)

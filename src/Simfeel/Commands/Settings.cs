@@ -41,15 +41,3 @@ internal class OneBuildSettings : AirSettings
     [Description("A build file, or the name of a starter build such as wagtail.")]
     public string Build { get; init; } = "";
 }
-
-/// <summary>Options of verbs about two builds.</summary>
-internal class TwoBuildSettings : AirSettings
-{
-    [CommandArgument(0, "<A>")]
-    [Description("A build file, or the name of a starter build such as wagtail.")]
-    public string A { get; init; } = "";
-
-    [CommandArgument(1, "<B>")]
-    [Description("The build to compare it with.")]
-    public string B { get; init; } = "";
-}

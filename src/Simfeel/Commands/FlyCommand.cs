@@ -1,0 +1,137 @@
+using System.ComponentModel;
+using System.Globalization;
+using Simfeel.Builds;
+using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Platform;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace Simfeel.CommandLine.Commands;
+
+/// <summary><c>simfeel fly</c>: the window.</summary>
+internal sealed class FlyCommand : Command<FlyCommand.Settings>
+{
+    internal sealed class Settings : SiteSettings
+    {
+        [CommandArgument(0, "[A]")]
+        [Description("A build file, or the name of a starter build. With both builds the flight starts at once, else the start page asks.")]
+        public string? A { get; init; }
+
+        [CommandArgument(1, "[B]")]
+        [Description("The build to swap with.")]
+        public string? B { get; init; }
+
+        [CommandOption("--field <FILE>")]
+        [Description("A field file, or the name of a field that comes along. Default gull-point.")]
+        public string Field { get; init; } = "gull-point";
+
+        [CommandOption("--record <FILE>")]
+        [Description("Record every input and what came of it, such as flight.arrow (Apache Arrow stream).")]
+        public string? Record { get; init; }
+
+        [CommandOption("--replay <FILE>")]
+        [Description("Fly a recording again and look on; compared with it bit for bit.")]
+        public string? Replay { get; init; }
+
+        [CommandOption("--video <FILE>")]
+        [Description("With --replay: make a video of it, such as flight.mp4, without a window. Needs ffmpeg.")]
+        public string? Video { get; init; }
+
+        [CommandOption("--size <WxH>")]
+        [Description("Size of the picture in pixels, such as 1280x720 (default); 320x180 to 7680x4320, even numbers.")]
+        public string Size { get; init; } = "1280x720";
+
+        /// <summary>Size of the picture, pixels.</summary>
+        public (int Width, int Height)? Pixels
+        {
+            get
+            {
+                string[] parts = Size.Split('x');
+                if (parts.Length != 2
+                    || !int.TryParse(parts[0], NumberStyles.None, CultureInfo.InvariantCulture, out int width)
+                    || !int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int height)) return null;
+                return width is >= 320 and <= 7680 && height is >= 180 and <= 4320 && width % 2 == 0 && height % 2 == 0 ? (width, height) : null;
+            }
+        }
+
+        public override ValidationResult Validate()
+        {
+            (string Name, string? Value)[] words = [("--field", Field), ("--record", Record), ("--replay", Replay), ("--video", Video), ("--size", Size)];
+            string? bare = words.FirstOrDefault(word => word.Value == NoValue).Name;
+            if (bare is not null) return ValidationResult.Error($"{bare} needs a value.");
+            if (Json) return ValidationResult.Error("fly opens a window and has no --json.");
+            if (Pixels is null) return ValidationResult.Error($"--size is '{Size}'; it must be like 1280x720: even numbers, 320x180 to 7680x4320.");
+            if (Video is not null && Replay is null) return ValidationResult.Error("--video needs --replay: record first, then make the video.");
+            if (Replay is not null && (A is not null || Record is not null))
+                return ValidationResult.Error("--replay flies the recording's own builds; leave builds and --record away.");
+            return base.Validate();
+        }
+    }
+
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        if (settings.Replay is not null && !File.Exists(settings.Replay)) throw new UserError($"There is no file '{settings.Replay}'.");
+        CheckFolder(settings.Record);
+        CheckFolder(settings.Video);
+        CockpitOptions options = new()
+        {
+            A = Checked(settings.A),
+            B = Checked(settings.B),
+            StraightToTheField = settings.B is not null,
+            FieldFile = FieldFile(settings.Field),
+            Air = settings.Air,
+            Conditions = new() { Seed = settings.Seed, Effects = settings.Effects },
+            Record = settings.Record,
+            Replay = settings.Replay,
+            PictureFolder = UserFolder.Output,
+            Size = settings.Pixels!.Value,
+        };
+        try
+        {
+            if (settings.Video is null)
+            {
+                CockpitStart.Fly(options);
+                return ExitCode.Ok;
+            }
+            Console.WriteLine(CockpitStart.Video(options, settings.Video));
+            Console.WriteLine($"Video: {settings.Video}");
+            return ExitCode.Ok;
+        }
+        catch (MissingOnMachineException missing)
+        {
+            throw new UserError(missing.Message, ExitCode.Environment);
+        }
+        catch (UnusableFileException file)
+        {
+            throw new UserError(file.Message);
+        }
+        catch (IOException error)
+        {
+            throw new UserError(error.Message, ExitCode.Environment);
+        }
+    }
+
+    /// <summary>Says before the flight that a file has nowhere to go.</summary>
+    private static void CheckFolder(string? file)
+    {
+        if (file is null) return;
+        string folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
+        if (!Directory.Exists(folder)) throw new UserError($"{file}: there is no folder '{folder}'.");
+        if (Directory.Exists(file)) throw new UserError($"{file} is a folder; name a file.");
+    }
+
+    /// <summary>A build's name or path, after a look whether there is one.</summary>
+    private static string? Checked(string? build)
+    {
+        if (build is null) return null;
+        BuildLibrary.PathOf(build);
+        return build;
+    }
+
+    private static string FieldFile(string nameOrPath)
+    {
+        BuildShelf shelf = new(Path.Combine(AppContext.BaseDirectory, "fields"));
+        return shelf.PathOf(nameOrPath)
+            ?? throw new UserError($"There is no file and no field called '{nameOrPath}'. Fields: {string.Join(", ", shelf.Names)}.");
+    }
+}
