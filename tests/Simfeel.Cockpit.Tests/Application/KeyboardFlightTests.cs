@@ -167,6 +167,63 @@ public class KeyboardFlightTests(WindowFixture fixture)
     });
 
     [Fact]
+    public void What_was_changed_on_the_bench_stays_changed_when_the_file_is_saved() => fixture.Run(() =>
+    {
+        string file = "";
+        using AppRun run = new(fixture.Window, (folder, options) =>
+        {
+            file = Path.Combine(folder, "mine.toml");
+            File.Copy(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"), file);
+            return options with { A = file, StraightToTheField = true };
+        });
+        run.ToTheField();
+        double before = run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00;
+        run.App.BenchOf(0).Change("frame.wheelbase_mm", 260);
+        File.WriteAllText(file, File.ReadAllText(file) + "\n# a remark\n");
+        for (int n = 0; n < 400 && !run.App.Readout.Notice.Contains("was changed", StringComparison.Ordinal); n++)
+        {
+            run.App.Frame(AppRun.Period);
+            Thread.Sleep(25);
+        }
+        run.App.BenchOf(0).Settled.Wait();
+        run.Press(R);
+        run.Frames(0.1);
+
+        Assert.Equal(260, Assert.Single(run.App.Outing!.Build(0).Edits, edit => edit.Key == "frame.wheelbase_mm").Value);
+        Assert.Contains("a remark", run.App.Outing!.Build(0).Text, StringComparison.Ordinal);
+        Assert.True(run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00 > 1.1 * before);
+    });
+
+    [Fact]
+    public void A_recording_flown_again_ends_with_its_verdict() => fixture.Run(() =>
+    {
+        string trace = Path.Combine(Path.GetTempPath(), $"simfeel-replay-{Environment.ProcessId}.arrow");
+        try
+        {
+            using (AppRun live = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Record = trace }))
+            {
+                live.ToTheField();
+                live.Press(Space);
+                AppRun.Key(W, down: true);
+                live.Frames(1);
+                AppRun.Key(W, down: false);
+                live.Frames(0.5);
+            }
+            using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
+            replay.Until(() => replay.App.ReplayEnded, 10, "the replay did not end");
+            replay.Frames(0.1);
+
+            Assert.Equal("MessagePage", replay.App.PageName);
+            Assert.Contains("bit for bit", replay.App.ReplayVerdict, StringComparison.Ordinal);
+            Assert.True(-replay.App.Outing!.Stage.Session.State(0).p_WB.Z > 1);
+        }
+        finally
+        {
+            File.Delete(trace);
+        }
+    });
+
+    [Fact]
     public void Nothing_is_allocated_in_flight() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
