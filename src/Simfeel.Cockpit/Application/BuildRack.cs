@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Simfeel.Builds;
+using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
@@ -13,6 +14,7 @@ namespace Simfeel.Cockpit.Application;
 /// </summary>
 public sealed class BuildRack : IDisposable
 {
+    private readonly BuildShelf _shelf;
     private readonly string[] _paths;
     private readonly AirState _air;
     private readonly PilotProfile _profile;
@@ -32,6 +34,7 @@ public sealed class BuildRack : IDisposable
     public BuildRack(BuildShelf shelf, IEnumerable<string> more, AirState air, PilotProfile profile)
     {
         ArgumentNullException.ThrowIfNull(shelf);
+        _shelf = shelf;
         _air = air;
         _profile = profile;
         string[] first = [.. more.Select(name => shelf.PathOf(name) ?? name)];
@@ -128,7 +131,7 @@ public sealed class BuildRack : IDisposable
                 index = next;
             }
             if (_results[index] is not null) continue;
-            Volatile.Write(ref _results[index], FlyableBuild.Read(_paths[index], _air, _profile));
+            Volatile.Write(ref _results[index], BuildLoader.Load(_paths[index], _shelf, _air, _profile));
             Interlocked.Increment(ref _done);
         }
     }

@@ -1,5 +1,4 @@
 using Simfeel.Cockpit.Pages;
-using Simfeel.Flight.Fields;
 using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
@@ -25,10 +24,9 @@ public sealed partial class CockpitApp
         try
         {
             _trace = TraceReader.Open(file);
-            FieldMap? map = _trace.Header.FieldText.Length == 0 ? null : FieldReader.Parse(_trace.Header.FieldText, _trace.Header.FieldName).Map;
-            _replay = new(_trace, map);
+            _replay = new(_trace);
             _tape = new(_replay);
-            Outing = new(_replay.A, _replay.B, _trace.Header.Profile, _trace.Header.Conditions, map ?? Map, _replay.Session);
+            Outing = new(_replay.A, _replay.B, _trace.Header.Profile, _trace.Header.Conditions, _replay.Map ?? Map, _replay.Session);
             Outing.Stage.Tape = _tape;
             Settings.VideoDelay_ms = 1000 * _trace.Header.VideoDelay;
             Settings.RadioDelay_ms = 1000 * _trace.Header.Profile.RadioDelay;

@@ -18,7 +18,7 @@ internal sealed class ReplayTape(Replay replay) : IInputTape
     /// <summary>What came of it so far, in one sentence.</summary>
     public string Verdict =>
         Trouble.Length > 0 ? Trouble
-        : replay.FirstDifference is long row ? $"The replay differs from the recording from {row / 100.0:F2} s on: another version of the program, or another kind of machine."
+        : replay.FirstDifferenceTime is double time ? $"The replay differs from the recording from {time:F2} s on: another version of the program, or another kind of machine."
         : $"Every row of the replay has the recorded state, bit for bit ({replay.Rows} rows).";
 
     /// <inheritdoc/>

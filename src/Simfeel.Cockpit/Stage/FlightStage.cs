@@ -67,9 +67,6 @@ public sealed class FlightStage : IDisposable
         set => _clock.Paused = value;
     }
 
-    /// <summary>Wall time dropped because frames took too long, s.</summary>
-    public double Dropped => _clock.Dropped;
-
     /// <summary>Whether a switch is held on.</summary>
     public bool IsOn(PilotSwitches one) => (_held & one) != 0;
 

@@ -132,59 +132,31 @@ public class KeyboardFlightTests(WindowFixture fixture)
     [Fact]
     public void A_build_saved_in_an_editor_flies_at_the_next_restart_and_a_bad_edit_does_not() => fixture.Run(() =>
     {
-        string file = "";
-        using AppRun run = new(fixture.Window, (folder, options) =>
-        {
-            file = Path.Combine(folder, "mine.toml");
-            File.Copy(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"), file);
-            return options with { A = file, StraightToTheField = true };
-        });
-        run.ToTheField();
+        using AppRun run = WithOwnBuild(out string file);
         run.Frames(0.1);
         double before = run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00;
         string text = File.ReadAllText(file);
 
         File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 9999", StringComparison.Ordinal));
-        Wait("wheelbase_mm");
+        Wait(run, "wheelbase_mm");
         Assert.Contains("The last good", run.App.Readout.Notice, StringComparison.Ordinal);
         File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 260", StringComparison.Ordinal));
-        Wait("was changed");
+        Wait(run, "was changed");
         Assert.Equal(before, run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00);
         run.Press(R);
         run.Frames(0.1);
 
         Assert.True(run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00 > 1.1 * before);
-
-        void Wait(string words)
-        {
-            for (int n = 0; n < 400 && !run.App.Readout.Notice.Contains(words, StringComparison.Ordinal); n++)
-            {
-                run.App.Frame(AppRun.Period);
-                Thread.Sleep(25);
-            }
-            Assert.Contains(words, run.App.Readout.Notice, StringComparison.Ordinal);
-        }
     });
 
     [Fact]
     public void What_was_changed_on_the_bench_stays_changed_when_the_file_is_saved() => fixture.Run(() =>
     {
-        string file = "";
-        using AppRun run = new(fixture.Window, (folder, options) =>
-        {
-            file = Path.Combine(folder, "mine.toml");
-            File.Copy(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"), file);
-            return options with { A = file, StraightToTheField = true };
-        });
-        run.ToTheField();
+        using AppRun run = WithOwnBuild(out string file);
         double before = run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00;
         run.App.BenchOf(0).Change("frame.wheelbase_mm", 260);
         File.WriteAllText(file, File.ReadAllText(file) + "\n# a remark\n");
-        for (int n = 0; n < 400 && !run.App.Readout.Notice.Contains("was changed", StringComparison.Ordinal); n++)
-        {
-            run.App.Frame(AppRun.Period);
-            Thread.Sleep(25);
-        }
+        Wait(run, "was changed");
         run.App.BenchOf(0).Settled.Wait();
         run.Press(R);
         run.Frames(0.1);
@@ -247,4 +219,30 @@ public class KeyboardFlightTests(WindowFixture fixture)
         Assert.Equal(0, least);
         Assert.False(run.App.Outing!.Stage.Session.Condition(0).Crashed);
     });
+
+    /// <summary>On the field with a copy of Wagtail's file that the test may edit.</summary>
+    private AppRun WithOwnBuild(out string file)
+    {
+        string copy = "";
+        AppRun run = new(fixture.Window, (folder, options) =>
+        {
+            copy = Path.Combine(folder, "mine.toml");
+            File.Copy(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"), copy);
+            return options with { A = copy, StraightToTheField = true };
+        });
+        file = copy;
+        run.ToTheField();
+        return run;
+    }
+
+    /// <summary>Lets frames pass until the pilot is told something; files are watched in the machine's own time.</summary>
+    private static void Wait(AppRun run, string words)
+    {
+        for (int n = 0; n < 400 && !run.App.Readout.Notice.Contains(words, StringComparison.Ordinal); n++)
+        {
+            run.App.Frame(AppRun.Period);
+            Thread.Sleep(25);
+        }
+        Assert.Contains(words, run.App.Readout.Notice, StringComparison.Ordinal);
+    }
 }
