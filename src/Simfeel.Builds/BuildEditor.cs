@@ -55,13 +55,38 @@ public static class BuildEditor
         return Make(sheet, bag);
     }
 
+    /// <summary>
+    /// The build with numbers changed as if parts had been swapped on the finished craft: what was weighed and measured on it is kept as
+    /// the difference to the sum of its parts, so that a heavier part makes a heavier craft.
+    /// </summary>
+    /// <param name="build">A build that was read or edited, not a hybrid.</param>
+    /// <param name="changes">As for <see cref="Edit(Build, IEnumerable{KeyValuePair{string, double}})"/>.</param>
+    /// <exception cref="ArgumentException">The build is a hybrid.</exception>
+    public static BuildResult Swap(Build build, params IEnumerable<KeyValuePair<string, double>> changes)
+    {
+        BuildSheet sheet = SheetOf(build);
+        const string wiring = "stack.wiring_mass_g";
+        double grams = build.Stack.WiringMass * 1e3;
+        // without rounding: the unchanged build must come out the same bit for bit
+        sheet = sheet with
+        {
+            Numbers = sheet.Numbers
+                .RemoveRange(sheet.Numbers.Keys.Where(key => key.StartsWith("measured.", StringComparison.Ordinal)))
+                .SetItem(wiring, new(grams, grams, grams, ValueSource.Edited, null, grams.ToString("R", CultureInfo.InvariantCulture))),
+        };
+        BuildResult result = Edit(build with { Sheet = sheet }, changes);
+        return result.Build is Build swapped
+            ? result with { Build = swapped with { Measured = build.Measured, Stack = swapped.Stack with { WiringMass = build.Stack.WiringMass } } }
+            : result;
+    }
+
     private static BuildResult Make(BuildSheet sheet, DiagnosticBag bag)
     {
         Build? build = bag.HasErrors ? null : BuildFactory.Make(sheet, bag);
         return new(build, bag.InOrder());
     }
 
-    private static BuildSheet SheetOf(Build build)
+    internal static BuildSheet SheetOf(Build build)
     {
         ArgumentNullException.ThrowIfNull(build);
         return build.Sheet ?? throw new ArgumentException("A hybrid of two builds has no keys to edit.", nameof(build));

@@ -10,11 +10,15 @@ namespace Simfeel.Builds.Assembly;
 /// </summary>
 internal static class RotorTableCache
 {
-    // A table takes about 3 MB.
+    // A table takes about 5 MB.
     private const int Capacity = 64;
+
+    /// <summary>Scaled tables beyond which those that nobody flies any more are forgotten.</summary>
+    private const int ScaledCapacity = 256;
 
     private static readonly Lock Gate = new();
     private static readonly Dictionary<(PropellerBlades, AirState), Lazy<RotorTable>> Tables = [];
+    private static readonly Dictionary<(PropellerBlades, AirState), WeakReference<RotorTable>> ScaledTables = [];
     private static readonly Queue<(PropellerBlades, AirState)> Age = [];
 
     /// <summary>The table of a propeller.</summary>
@@ -22,25 +26,19 @@ internal static class RotorTableCache
     {
         // what stations replace must not make two tables of one shape
         if (blades.Stations is not null) blades = blades with { Pitch = 0, ChordScale = 1 };
+        if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1) return Scaled(blades, air);
         Lazy<RotorTable> table;
         lock (Gate)
         {
             if (!Tables.TryGetValue((blades, air), out table!))
             {
                 if (Age.Count == Capacity) Tables.Remove(Age.Dequeue());
-                table = new(() => Compute(blades, air));
+                table = new(() => Compute(blades.Geometry(), air, RotorTableStore.Default));
                 Tables.Add((blades, air), table);
                 Age.Enqueue((blades, air));
             }
         }
         return table.Value;
-    }
-
-    private static RotorTable Compute(PropellerBlades blades, AirState air)
-    {
-        if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1)
-            return Scaled(Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air), blades);
-        return Compute(blades.Geometry(), air, RotorTableStore.Default);
     }
 
     /// <summary>The table out of a store, else computed and stored.</summary>
@@ -54,12 +52,27 @@ internal static class RotorTableCache
         return table;
     }
 
-    /// <summary>Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag.</summary>
-    private static RotorTable Scaled(RotorTable table, PropellerBlades blades)
+    /// <summary>
+    /// Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag. The table lives as long as
+    /// somebody flies it: a build that is drawn a hundred times shares a few of them, and they must not push out the rest.
+    /// </summary>
+    private static RotorTable Scaled(PropellerBlades blades, AirState air)
     {
-        double[] nodes = table.Nodes.ToArray();
-        double[] factors = [blades.ThrustFactor, blades.TorqueFactor, blades.TorqueFactor, blades.ThrustFactor];
-        for (int i = 0; i < nodes.Length; i++) nodes[i] *= factors[i % RotorTable.CoefficientCount];
-        return new(nodes);
+        RotorTable table = Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air);
+        lock (Gate)
+        {
+            if (ScaledTables.TryGetValue((blades, air), out WeakReference<RotorTable>? kept) && kept.TryGetTarget(out RotorTable? alive)) return alive;
+        }
+        RotorTable scaled = table.Scaled([blades.ThrustFactor, blades.TorqueFactor, blades.TorqueFactor, blades.ThrustFactor]);
+        lock (Gate)
+        {
+            if (ScaledTables.Count > ScaledCapacity)
+            {
+                foreach ((PropellerBlades, AirState) dead in ScaledTables.Where(pair => !pair.Value.TryGetTarget(out _)).Select(pair => pair.Key).ToArray())
+                    ScaledTables.Remove(dead);
+            }
+            ScaledTables[(blades, air)] = new(scaled);
+        }
+        return scaled;
     }
 }

@@ -36,18 +36,18 @@ internal sealed class ValueLedger(BuildSheet sheet)
     {
         KeySpec spec = BuildFormat.Find(key)!;
         GivenNumber given = sheet.Numbers[key];
-        _values[key] = new(key, given.Low, given.Typical, given.High, spec.Unit, given.Source, "");
-        return given.Typical * spec.ToSI;
+        return Keep(spec, key, given.Low, given.Typical, given.High, given.Source, "") * spec.ToSI;
     }
 
     /// <summary>The file's number, else the format's default.</summary>
-    public double OrDefault(string key)
+    /// <param name="key">Full key.</param>
+    /// <param name="spread">How far the truth may lie from the default, relative.</param>
+    public double OrDefault(string key, double spread = 0)
     {
         if (Has(key)) return Given(key);
         KeySpec spec = BuildFormat.Find(key)!;
-        double value = spec.Default!.Value;
-        _values[key] = new(key, value, value, value, spec.Unit, ValueSource.Default, "");
-        return value * spec.ToSI;
+        double value = spec.Default!.Value, wide = Math.Abs(value) * spread;
+        return Keep(spec, key, value - wide, value, value + wide, ValueSource.Default, "") * spec.ToSI;
     }
 
     /// <summary>The file's number, else an estimate.</summary>
@@ -61,8 +61,19 @@ internal sealed class ValueLedger(BuildSheet sheet)
         KeySpec spec = BuildFormat.Find(key)!;
         double value = estimate / spec.ToSI, wide = Math.Abs(value) * spread;
         string words = rule ?? spec.WhenMissing["estimated: ".Length..];
-        _values[key] = new(key, value - wide, value, value + wide, spec.Unit, ValueSource.Rule, words);
-        return estimate;
+        double kept = Keep(spec, key, value - wide, value, value + wide, ValueSource.Rule, words);
+        return kept == value ? estimate : kept * spec.ToSI;
+    }
+
+    /// <summary>Lists a number and gives what it is taken as, in the key's unit: typical, unless the sheet wants it elsewhere in its band.</summary>
+    private double Keep(KeySpec spec, string key, double low, double typical, double high, ValueSource source, string rule)
+    {
+        double place = sheet.Places.GetValueOrDefault(key);
+        double taken = place == 0 ? typical : typical + (place * (place < 0 ? typical - low : high - typical));
+        // a rule's band may reach beyond what the format allows
+        if (place != 0) taken = Math.Clamp(taken, Math.Min(spec.Minimum, typical), Math.Max(spec.Maximum, typical));
+        _values[key] = new(key, low, taken, high, spec.Unit, source, rule);
+        return taken;
     }
 
     /// <summary>The file's word, else the key's first choice; empty for free text.</summary>

@@ -79,4 +79,33 @@ public static class Hybrid
 
         Build Of(PartGroups group) => fromB.HasFlag(group) ? b : a;
     }
+
+    /// <summary>
+    /// Whether two builds differ in any of some groups. Where they do not, taking the groups from one or the other gives the same craft
+    /// bit for bit.
+    /// </summary>
+    public static bool Differ(Build a, Build b, PartGroups groups)
+    {
+        ArgumentNullException.ThrowIfNull(a);
+        ArgumentNullException.ThrowIfNull(b);
+        return Differs(PartGroups.Frame, !SameFrame(a.Frame, b.Frame) || a.Measured != b.Measured)
+            || Differs(PartGroups.MotorMass, a.Motor.Body != b.Motor.Body)
+            || Differs(PartGroups.BellInertia, a.Motor.Bell != b.Motor.Bell)
+            || Differs(PartGroups.MotorElectrics, a.Motor.Electrics != b.Motor.Electrics)
+            || Differs(PartGroups.PropellerInertia, a.Propeller.Body != b.Propeller.Body)
+            || Differs(PartGroups.PropellerAerodynamics, a.Propeller.Blades != b.Propeller.Blades)
+            || Differs(PartGroups.Battery, !SameBattery(a.Battery, b.Battery))
+            || Differs(PartGroups.Drag, a.Drag != b.Drag)
+            || Differs(PartGroups.Electronics, a.SpeedController != b.SpeedController || a.Stack != b.Stack || a.Camera != b.Camera
+                || a.Gyro != b.Gyro || !a.Extras.SequenceEqual(b.Extras))
+            || Differs(PartGroups.Pilot, a.Pilot != b.Pilot);
+
+        bool Differs(PartGroups group, bool differs) => differs && groups.HasFlag(group);
+    }
+
+    // records compare their lists by reference
+    private static bool SameFrame(FrameSpec a, FrameSpec b) => a == b with { Mounts = a.Mounts } && a.Mounts.SequenceEqual(b.Mounts);
+
+    private static bool SameBattery(BatterySpec a, BatterySpec b) =>
+        a == b with { CellVoltage = a.CellVoltage } && a.CellVoltage.SequenceEqual(b.CellVoltage);
 }

@@ -39,6 +39,9 @@ internal sealed record BuildSheet
 
     public int ExtraCount { get; init; }
 
+    /// <summary>Where in their bands numbers are taken: -1 low end, 0 typical, 1 high end; typical where a key is missing.</summary>
+    public ImmutableDictionary<string, double> Places { get; init; } = ImmutableDictionary<string, double>.Empty;
+
     /// <summary>Where the tables start, for messages about keys that are missing.</summary>
     public ImmutableDictionary<string, Place> Tables { get; init; } = ImmutableDictionary<string, Place>.Empty;
 

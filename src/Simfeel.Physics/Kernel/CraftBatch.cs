@@ -1,6 +1,5 @@
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Motors;
 
 namespace Simfeel.Physics.Kernel;
 
@@ -31,6 +30,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     private T* _derivative;
     private T* _scratch;
     private T* _command;
+    private T* _reserve;
     private SurroundingsLanes<T>* _around;
     private bool _primed;
 
@@ -48,6 +48,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _derivative = LaneMemory.Allocate<T>(StateIndex.Stride);
         _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
         _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
+        _reserve = LaneMemory.Allocate<T>(2 * Craft.MaxRotors);
         _around = LaneMemory.Allocate<SurroundingsLanes<T>>();
         _constants->RotorCount = rotorCount;
         SetEffects(AirEffects.None);
@@ -132,7 +133,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     {
         CheckLane(lane);
         Span<double> block = stackalloc double[StateIndex.Stride];
-        Write(state, block);
+        StateBlock.Write(state, RotorCount, block);
         for (int n = lane; n < EndOf(lane); n++)
         {
             for (int i = 0; i < StateIndex.Stride; i++) LaneMemory.Set(_state + i, n, block[i]);
@@ -189,40 +190,46 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         Kernel<T>.MidpointStep(_state, _derivative, _command, _constants, _field, _load, _scratch, step);
     }
 
-    /// <summary>Works out all loads at the present state, for <see cref="GetSample"/>; moves nothing.</summary>
-    public void Evaluate() =>
+    /// <summary>Works out all loads at the present state, for <see cref="GetSample(int)"/>; moves nothing.</summary>
+    public void Evaluate()
+    {
         Kernel<T>.Derivative(_state, _command, _constants, _field, _load + 1, _scratch);
+        Reserves<T>.Evaluate(_state, _constants, _load + 1, _reserve, _reserve + Craft.MaxRotors);
+    }
 
     /// <summary>What <see cref="Evaluate"/> found for a lane; call it first at the same state.</summary>
     public Sample GetSample(int lane)
     {
+        GetSample(lane, out Sample sample);
+        return sample;
+    }
+
+    /// <summary><see cref="GetSample(int)"/> into a place: a sample is large.</summary>
+    public void GetSample(int lane, out Sample sample)
+    {
+        if (_craft[lane] is null) throw new InvalidOperationException("No craft is set.");
         LoadLanes<T>* load = _load + 1;
-        Sample sample = new()
-        {
-            State = GetState(lane),
-            a_WB = Vector(_scratch + StateIndex.Velocity, lane),
-            AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane),
-            AirVelocity_B = Vector(&load->AirX, lane),
-            AirForce_B = Vector(&load->ForceX, lane),
-            RotorForce_B = Vector(&load->ForceX, lane) - BodyDrag(lane),
-            PackVoltage = LaneMemory.Get(&load->PackVoltage, lane),
-            PackCurrent = LaneMemory.Get(&load->PackCurrent, lane),
-        };
+        sample = default;
+        sample.State = GetState(lane);
+        sample.a_WB = Vector(_scratch + StateIndex.Velocity, lane);
+        sample.AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane);
+        sample.AirVelocity_B = Vector(&load->AirX, lane);
+        sample.AirForce_B = Vector(&load->ForceX, lane);
+        sample.RotorForce_B = Vector(&load->ForceX, lane) - BodyDrag(lane);
+        sample.PackVoltage = LaneMemory.Get(&load->PackVoltage, lane);
+        sample.PackCurrent = LaneMemory.Get(&load->PackCurrent, lane);
         RotorLoad<T>* rotors = (RotorLoad<T>*)&load->Rotors;
-        IReadOnlyList<RotorConstants> constants = (_craft[lane] ?? throw new InvalidOperationException("No craft is set.")).Rotors;
         for (int k = 0; k < RotorCount; k++)
         {
-            double speed = sample.State.RotorSpeeds[k];
             sample.Duty[k] = LaneMemory.Get(_command + k, lane);
             sample.Thrust[k] = LaneMemory.Get(&rotors[k].Thrust, lane);
             sample.ThrustFactor[k] = LaneMemory.Get((T*)&_field->ThrustFactor + k, lane);
             sample.AirTorque[k] = LaneMemory.Get(&rotors[k].AirTorque, lane);
             sample.MotorTorque[k] = LaneMemory.Get(&rotors[k].MotorTorque, lane);
             sample.MotorCurrent[k] = LaneMemory.Get(&rotors[k].Current, lane);
-            sample.ReserveUp[k] = MotorModel.ReserveUp(constants[k], sample.PackVoltage, speed, sample.MotorTorque[k]);
-            sample.ReserveDown[k] = MotorModel.ReserveDown(constants[k], sample.PackVoltage, speed, sample.MotorTorque[k]);
+            sample.ReserveUp[k] = LaneMemory.Get(_reserve + k, lane);
+            sample.ReserveDown[k] = LaneMemory.Get(_reserve + Craft.MaxRotors + k, lane);
         }
-        return sample;
     }
 
     /// <summary>Mixes the bits of a lane's state, rotors included, into a running 64-bit FNV-1a hash.</summary>
@@ -264,26 +271,6 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _primed = false;
     }
 
-    private void Write(in CraftState state, Span<double> block)
-    {
-        Three(state.p_WB, block[StateIndex.Position..]);
-        Three(state.v_WB, block[StateIndex.Velocity..]);
-        Three(state.w_WB_B, block[StateIndex.Rate..]);
-        block[StateIndex.Attitude] = state.q_WB.W;
-        block[StateIndex.Attitude + 1] = state.q_WB.X;
-        block[StateIndex.Attitude + 2] = state.q_WB.Y;
-        block[StateIndex.Attitude + 3] = state.q_WB.Z;
-        block[StateIndex.Charge] = state.Charge;
-        block[StateIndex.PairVoltage] = state.PairVoltage;
-        for (int k = 0; k < RotorCount; k++)
-        {
-            block[StateIndex.RotorSpeed + k] = state.RotorSpeeds[k];
-            block[StateIndex.Inflow(RotorCount) + k] = state.InducedVelocities[k];
-        }
-
-        static void Three(Vec3 v, Span<double> to) => (to[0], to[1], to[2]) = (v.X, v.Y, v.Z);
-    }
-
     private void Free()
     {
         LaneMemory.Free(_constants);
@@ -293,6 +280,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         LaneMemory.Free(_derivative);
         LaneMemory.Free(_scratch);
         LaneMemory.Free(_command);
+        LaneMemory.Free(_reserve);
         LaneMemory.Free(_around);
         _constants = null;
         _field = null;
@@ -301,6 +289,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _derivative = null;
         _scratch = null;
         _command = null;
+        _reserve = null;
         _around = null;
     }
 }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Simfeel.Physics.Rotors;
 
@@ -50,6 +51,26 @@ public sealed unsafe class RotorTable
         Pack((double*)Aligned(_packed));
     }
 
+    private RotorTable(double[] nodes, double[] packed) => (_nodes, _packed) = (nodes, packed);
+
+    /// <summary>A table with each coefficient multiplied, as a thrust stand may ask for; much quicker than from scaled nodes.</summary>
+    /// <param name="factors">One for each of the <see cref="CoefficientCount"/> coefficients, finite.</param>
+    /// <exception cref="ArgumentException">There are more or fewer factors, or one is not finite.</exception>
+    public RotorTable Scaled(ReadOnlySpan<double> factors)
+    {
+        if (factors.Length != CoefficientCount) throw new ArgumentException($"Give {CoefficientCount} factors, not {factors.Length}.", nameof(factors));
+        foreach (double factor in factors)
+        {
+            if (!double.IsFinite(factor)) throw new ArgumentException($"The factor {factor} is not finite.", nameof(factors));
+        }
+        double[] nodes = GC.AllocateUninitializedArray<double>(_nodes.Length);
+        double[] packed = GC.AllocateUninitializedArray<double>(_packed.Length, pinned: true);
+        Multiply(new(_nodes), nodes, factors);
+        // the terms of a cell are sums of its nodes, coefficient by coefficient, in the same order of four
+        Multiply(new(PackedDouble, PackedCount), new(Aligned(packed), PackedCount), factors);
+        return new(nodes, packed);
+    }
+
     /// <summary>The nodes, in the order that the constructor states.</summary>
     public ReadOnlySpan<double> Nodes => _nodes;
 
@@ -97,6 +118,12 @@ public sealed unsafe class RotorTable
         return new(sum[0], sum[1], sum[2], sum[3]);
 
         static double Weight(double t, int upper) => upper == 1 ? t : 1 - t;
+    }
+
+    private static void Multiply(ReadOnlySpan<double> from, Span<double> to, ReadOnlySpan<double> factors)
+    {
+        Vector256<double> four = Vector256.Create(factors);
+        for (int i = 0; i < from.Length; i += CoefficientCount) (Vector256.Create(from[i..]) * four).CopyTo(to[i..]);
     }
 
     private static void* Aligned<T>(T[] pinned)
