@@ -1,5 +1,6 @@
 using Simfeel.Flight.Contact;
 using Simfeel.Flight.Control;
+using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tuning;
 using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
@@ -24,6 +25,10 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     private readonly int[] _delay = new int[T.Width];
     private readonly CraftContact?[] _contact = new CraftContact?[T.Width];
     private readonly bool[] _stopped = new bool[T.Width];
+
+    /// <summary>Whether nothing is near any craft, no rotor is struck or stopped, and all have one delay: the usual case in a drill.</summary>
+    private bool _quiet;
+
     private ControllerLanes<T>* _controller;
     private ControllerState<T>* _memory;
     private T* _command;
@@ -65,21 +70,26 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     /// again for all lanes, so set every lane before the first tick.
     /// </summary>
     /// <exception cref="ArgumentException">The command delay is longer than the loop can hold.</exception>
-    public void SetUnit(int lane, TunedUnit unit, in CraftState start)
+    public void SetUnit(int lane, TunedUnit unit, in CraftState start) => SetUnit(lane, unit, DrillStart.Hover(unit, start));
+
+    /// <summary><see cref="SetUnit(int, TunedUnit, in CraftState)"/> with all that the controller holds at the start.</summary>
+    /// <exception cref="ArgumentException">The command delay is longer than the loop can hold.</exception>
+    public void SetUnit(int lane, TunedUnit unit, in DrillStart start)
     {
         ArgumentNullException.ThrowIfNull(unit);
         Batch.SetCraft(lane, unit.Unit.Craft);
         Batch.SetField(lane, unit.Density, unit.Gravity);
-        Batch.SetState(lane, start);
+        Batch.SetState(lane, start.State);
         int delay = (int)Math.Round(unit.Unit.CommandDelay * _profile.StepRate);
         if (delay >= DelaySlots)
             throw new ArgumentException($"A command delay of {unit.Unit.CommandDelay} s is longer than {(DelaySlots - 1) / (double)_profile.StepRate} s.");
         int end = lane == 0 ? T.Width : lane + 1;
+        _quiet = false;
         for (int n = lane; n < end; n++)
         {
             _delay[n] = delay;
             _contact[n] = unit.Unit.Body is ContactBody body ? new(body, _world) : null;
-            Pack(n, unit, start, unit.Hover.Rotor.Duty);
+            Pack(n, unit, start);
         }
         Ticks = 0;
     }
@@ -92,18 +102,19 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         // what is looked at before the first tick draws nothing from the pack
         for (int k = 0; k < Batch.RotorCount; k++) LaneMemory.Set(Batch.Commands + k, lane, 0);
         _contact[lane]?.Clear();
-        Pack(lane, unit, state, unit.Hover.Rotor.Duty);
+        _quiet = false;
+        Pack(lane, unit, DrillStart.Hover(unit, state));
     }
 
     /// <summary>Lets the controller of a lane start afresh, its rotors at rest.</summary>
     public void ResetController(int lane, TunedUnit unit)
     {
         ArgumentNullException.ThrowIfNull(unit);
-        Pack(lane, unit, Batch.GetState(lane), 0);
+        Pack(lane, unit, DrillStart.Hover(unit, Batch.GetState(lane)) with { Duty = default });
     }
 
     /// <summary>Stops the motors of a lane, or lets the controller have them.</summary>
-    public void SetMotors(int lane, bool on) => _stopped[lane] = !on;
+    public void SetMotors(int lane, bool on) => (_stopped[lane], _quiet) = (!on, false);
 
     /// <summary>Contact of a lane's craft; null where it touches nothing.</summary>
     public CraftContact? Contact(int lane) => _contact[lane];
@@ -139,9 +150,10 @@ public sealed unsafe class FlightLoop<T> : IDisposable
             T* before = _delayed + ((slot + DelaySlots - 1) % DelaySlots * Craft.MaxRotors);
             for (int k = 0; k < Batch.RotorCount; k++) now[k] = before[k];
         }
-        Deliver(slot);
+        if (_quiet) DeliverAlike(slot);
+        else Deliver(slot);
         Batch.Step(Integrator.Midpoint, 1.0 / _profile.StepRate);
-        Touch();
+        if (!_quiet) Touch();
         Ticks++;
     }
 
@@ -168,9 +180,24 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         }
     }
 
+    /// <summary><see cref="Deliver"/> where one delay serves all lanes and every rotor has its motor.</summary>
+    private void DeliverAlike(int slot)
+    {
+        T* past = _delayed + ((slot + DelaySlots - _delay[0]) % DelaySlots * Craft.MaxRotors);
+        for (int k = 0; k < Batch.RotorCount; k++) Batch.Commands[k] = past[k];
+    }
+
     private void Look()
     {
-        for (int lane = 0; lane < T.Width; lane++) _contact[lane]?.Look(Motion(lane), _profile.StickPeriod);
+        bool quiet = true;
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            quiet &= !_stopped[lane] && _delay[lane] == _delay[0];
+            if (_contact[lane] is not CraftContact contact) continue;
+            contact.Look(Motion(lane), _profile.StickPeriod);
+            quiet &= !contact.IsNear && contact.StruckRotors == 0;
+        }
+        _quiet = quiet;
     }
 
     /// <summary>What touches a craft changes its velocity and rate; a propeller that struck something stands still.</summary>
@@ -205,13 +232,12 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         Vec3 Three(int index) => new(At(index), At(index + 1), At(index + 2));
     }
 
-    private void Pack(int lane, TunedUnit unit, in CraftState start, double duty)
+    private void Pack(int lane, TunedUnit unit, in DrillStart start)
     {
         double period = _profile.LoopPeriod;
         AxisLanes<T>* axes = (AxisLanes<T>*)&_controller->Axes;
         AxisState<T>* memory = (AxisState<T>*)&_memory->Axes;
         MixLanes<T>* mix = (MixLanes<T>*)&_controller->Mix;
-        double hoverShare = unit.HoverShare;
         for (int axis = 0; axis < 3; axis++)
         {
             AxisGains gains = unit.Gains[axis];
@@ -219,16 +245,17 @@ public sealed unsafe class FlightLoop<T> : IDisposable
             Set(&axes[axis].IntegralStep, gains.Integral * period);
             Set(&axes[axis].DerivativeRate, gains.Derivative / period);
             Set(&axes[axis].FeedForwardRate, gains.FeedForward / period);
-            Set(&axes[axis].GyroShare, FirstOrderFilter.Share(unit.Unit.GyroLowPass_Hz, period));
+            // without a controller the filter lets nothing of the gyro through
+            Set(&axes[axis].GyroShare, unit.Policy == TuningPolicy.Bare ? 0 : FirstOrderFilter.Share(unit.Unit.GyroLowPass_Hz, period));
             Set(&axes[axis].DerivativeShare, FirstOrderFilter.Share(_profile.DerivativeLowPass_Hz, period));
             Set(&axes[axis].FeedForwardShare, FirstOrderFilter.Share(_profile.FeedForwardLowPass_Hz, period));
             Set(&axes[axis].IntegralLimit, unit.IntegralLimit[axis]);
-            Set(&memory[axis].Rate, start.w_WB_B[axis]);
+            Set(&memory[axis].Rate, start.State.w_WB_B[axis]);
             Set(&memory[axis].Change, 0);
-            Set(&memory[axis].Command, start.w_WB_B[axis]);
+            Set(&memory[axis].Command, start.State.w_WB_B[axis]);
             Set(&memory[axis].CommandChange, 0);
-            // the integrator already carries what an off-centre load asks for
-            Set(&memory[axis].Integral, -hoverShare * unit.Allocation.EqualThrustAcceleration[axis]);
+            // the integrator already carries what an off-centre load or the speed asks for
+            Set(&memory[axis].Integral, start.Trim[axis]);
         }
         for (int k = 0; k < Batch.RotorCount; k++)
         {
@@ -236,13 +263,13 @@ public sealed unsafe class FlightLoop<T> : IDisposable
             Set(&mix[k].Pitch, unit.Allocation.Shares[k, 1]);
             Set(&mix[k].Yaw, unit.Allocation.Shares[k, 2]);
             for (int slot = 0; slot < DelaySlots; slot++)
-                Set(_delayed + (slot * Craft.MaxRotors) + k, duty);
+                Set(_delayed + (slot * Craft.MaxRotors) + k, start.Duty[k]);
         }
         Set(&_controller->Idle, unit.IdleShare);
         Set(&_controller->B1, unit.Map.B1);
         Set(&_controller->B2, unit.Map.B2);
         Set(&_controller->B3, unit.Map.B3);
-        SetCommand(lane, start.w_WB_B, hoverShare);
+        SetCommand(lane, start.State.w_WB_B, start.Collective);
 
         void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
     }

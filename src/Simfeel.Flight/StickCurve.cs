@@ -38,4 +38,25 @@ public sealed record StickCurve
         double x2 = x * x;
         return x * (CentreSlope + ((EndRate - CentreSlope) * x2 * (1 - Shape + (Shape * x2))));
     }
+
+    /// <summary>Deflection that commands a rate (rad/s), -1 to 1: the inverse of <see cref="Rate"/>; full beyond the end rate.</summary>
+    public double Deflection(double rate)
+    {
+        double size = Math.Abs(rate);
+        if (size >= EndRate) return Math.Sign(rate);
+        // the curve rises: Newton's step, kept inside a shrinking bracket
+        double low = 0, high = 1, x = size / EndRate;
+        for (int n = 0; n < 60 && high - low > 1e-12; n++)
+        {
+            double error = Rate(x) - size;
+            if (error > 0) high = x;
+            else low = x;
+            double x2 = x * x;
+            double slope = CentreSlope + ((EndRate - CentreSlope) * x2 * ((3 * (1 - Shape)) + (5 * Shape * x2)));
+            double next = slope > 0 ? x - (error / slope) : low;
+            if (Math.Abs(next - x) < 1e-14) break;
+            x = next > low && next < high ? next : (low + high) / 2;
+        }
+        return Math.CopySign(x, rate);
+    }
 }

@@ -31,4 +31,11 @@ public sealed record ThrottleCurve
         double t = Math.Clamp(stick, 0, 1);
         return t / (t + (_c * (1 - t)));
     }
+
+    /// <summary>Stick position for a share of full thrust, 0 to 1: the inverse of <see cref="Share"/>.</summary>
+    public double Stick(double share)
+    {
+        double f = Math.Clamp(share, 0, 1);
+        return _c * f / (1 - f + (_c * f));
+    }
 }

@@ -34,14 +34,20 @@ public sealed record TunedUnit
     /// <summary>Smallest share of full thrust that the mixer asks of a rotor.</summary>
     public double IdleShare => Map.Share(Unit.IdleDuty);
 
-    /// <summary>Tuning of roll and pitch.</summary>
-    public required AxisTuning RollPitch { get; init; }
+    /// <summary>How the gains were chosen.</summary>
+    public TuningPolicy Policy { get; init; }
+
+    /// <summary>Tuning of roll.</summary>
+    public required AxisTuning Roll { get; init; }
+
+    /// <summary>Tuning of pitch.</summary>
+    public required AxisTuning Pitch { get; init; }
 
     /// <summary>Tuning of yaw.</summary>
     public required AxisTuning Yaw { get; init; }
 
     /// <summary>Gains by axis.</summary>
-    public Gains Gains => new(RollPitch.Gains, RollPitch.Gains, Yaw.Gains);
+    public Gains Gains => new(Roll.Gains, Pitch.Gains, Yaw.Gains);
 
     /// <summary>Share of full thrust at which the mixer gives every rotor its hover duty.</summary>
     public required double HoverShare { get; init; }
@@ -69,10 +75,16 @@ public sealed record TunedUnit
 
     /// <summary>Tunes a craft by the policy "matched", at hover in air.</summary>
     /// <exception cref="InvalidOperationException">The craft cannot hover, or no gains reach the policy's margins.</exception>
-    public static TunedUnit Matched(FlightUnit unit, AirState air, PilotProfile profile)
+    public static TunedUnit Matched(FlightUnit unit, AirState air, PilotProfile profile) => Tuned(unit, air, profile, TuningRule.Matched);
+
+    /// <summary>Tunes a craft by a policy, at hover in air.</summary>
+    /// <exception cref="InvalidOperationException">The craft cannot hover, or no gains reach the margins of its policy.</exception>
+    /// <exception cref="ArgumentException">The policy needs a reference and has none.</exception>
+    public static TunedUnit Tuned(FlightUnit unit, AirState air, PilotProfile profile, TuningRule rule)
     {
         ArgumentNullException.ThrowIfNull(unit);
         ArgumentNullException.ThrowIfNull(profile);
+        ArgumentNullException.ThrowIfNull(rule);
         HoverTrim hover = HoverTrim.Of(unit.Craft, air.Density, StandardGravity, profile.StateOfCharge);
         double weight = unit.Craft.Mass * StandardGravity / unit.Craft.Rotors.Count;
         if (hover.Rotor.Thrust < 0.999 * weight)
@@ -81,19 +93,55 @@ public sealed record TunedUnit
                 $"{unit.Name} cannot hover: each rotor lifts at most {hover.Rotor.Thrust:F2} N and would need {weight:F2} N.");
         }
         ThrustMap map = ThrustMap.Of(unit.Craft, air.Density, profile.StateOfCharge, hover);
-        (AxisTuning rollPitch, AxisTuning yaw) = MatchedTuning.Tune(unit, hover, map, air.Density, profile);
-        return new()
+        Allocation allocation = Allocation.Of(unit.Craft, map);
+        RateLoop[] loops =
+        [
+            .. Enumerable.Range(0, 3).Select(axis => new RateLoop(
+                AxisPlant.Of(unit, hover, map, allocation, air.Density, StandardGravity, axis), unit.GyroLowPass_Hz, profile)),
+        ];
+        double hoverShare = map.Share(hover.Rotor.Duty);
+        (AxisTuning roll, AxisTuning pitch, AxisTuning yaw) = rule.Policy switch
+        {
+            TuningPolicy.SameGains => Copied(rule.Reference ?? throw new ArgumentException("same-gains needs a craft whose gains to keep.", nameof(rule))),
+            TuningPolicy.Bare => Bare(),
+            _ => Matching(),
+        };
+        TunedUnit tuned = new()
         {
             Unit = unit,
             Density = air.Density,
             Gravity = StandardGravity,
             Hover = hover,
             Map = map,
-            HoverShare = map.Share(hover.Rotor.Duty),
-            Allocation = Allocation.Of(unit.Craft, map),
-            RollPitch = rollPitch,
+            HoverShare = hoverShare,
+            Allocation = allocation,
+            Policy = rule.Policy,
+            Roll = roll,
+            Pitch = pitch,
             Yaw = yaw,
         };
+        return rule.Policy == TuningPolicy.Limit ? LimitTuning.Best(tuned, loops[0], loops[1], profile) : tuned;
+
+        // the motors' reaction on yaw leads already; lead times up to the rotors' lag are tried on the others
+        (AxisTuning, AxisTuning, AxisTuning) Matching() =>
+        (
+            MatchedTuning.Of(loops[0], hover.TimeConstant, profile.FeedForward),
+            MatchedTuning.Of(loops[1], hover.TimeConstant, profile.FeedForward),
+            MatchedTuning.Of(loops[2], 0, profile.FeedForward));
+
+        (AxisTuning, AxisTuning, AxisTuning) Copied(TunedUnit reference) =>
+        (
+            MatchedTuning.Reading(new LoopCurve(loops[0]), SameGains.Of(reference, allocation, 0)),
+            MatchedTuning.Reading(new LoopCurve(loops[1]), SameGains.Of(reference, allocation, 1)),
+            MatchedTuning.Reading(new LoopCurve(loops[2]), SameGains.Of(reference, allocation, 2)));
+
+        (AxisTuning, AxisTuning, AxisTuning) Bare()
+        {
+            Vec3 full = BareTuning.FullStick(profile);
+            double room = hoverShare - map.Share(unit.IdleDuty);
+            return (
+                BareTuning.Of(allocation, room, full.X, 0), BareTuning.Of(allocation, room, full.Y, 1), BareTuning.Of(allocation, room, full.Z, 2));
+        }
     }
 
     private const double StandardGravity = 9.80665;

@@ -44,7 +44,8 @@ public class CommandDelayTests
         TunedUnit delayed = unit with
         {
             Unit = unit.Unit with { CommandDelay = delay },
-            RollPitch = unit.RollPitch with { Gains = default },
+            Roll = unit.Roll with { Gains = default },
+            Pitch = unit.Pitch with { Gains = default },
             Yaw = unit.Yaw with { Gains = default },
         };
         using FlightLoop<Lane1> loop = new(unit.Unit.Craft.Rotors.Count, Starters.Profile, new());

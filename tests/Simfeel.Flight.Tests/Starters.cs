@@ -13,6 +13,10 @@ internal static class Starters
 
     public static PilotProfile Profile { get; } = new();
 
+    /// <summary>Names of all starter builds.</summary>
+    public static IReadOnlyList<string> Names { get; } =
+        [.. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "builds"), "*.toml").Select(path => Path.GetFileNameWithoutExtension(path)!).Order(StringComparer.Ordinal)];
+
     public static FlightUnit Unit(string name)
     {
         string path = Path.Combine(AppContext.BaseDirectory, "builds", name + ".toml");

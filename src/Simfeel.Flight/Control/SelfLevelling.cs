@@ -48,7 +48,7 @@ internal static class SelfLevelling
         double size = turn.Length;
         // past a right angle the sine falls again; turn on at full rate, about the roll axis where exactly upside down
         if (Vec3.Dot(wanted, down) < 0) turn = size > 1e-6 ? turn / size : Vec3.UnitX;
-        double gain = Bandwidth * unit.RollPitch.Crossover, most = profile.RollPitch.EndRate;
+        double gain = Bandwidth * unit.Roll.Crossover, most = profile.RollPitch.EndRate;
         return new(
             Math.Min(Math.Max(gain * turn.X, -most), most),
             Math.Min(Math.Max(gain * turn.Y, -most), most),

@@ -9,26 +9,46 @@ namespace Simfeel.Flight.Drills;
 /// <param name="Name">Short name, one word.</param>
 /// <param name="Purpose">What it shows, in one sentence.</param>
 /// <param name="Duration">Length, s.</param>
-/// <param name="NewScript">
-/// Makes the rule for one flight from the hover stick position and the stick effort (0.25 to 1).
-/// </param>
+/// <param name="NewScript">Makes the rule for one flight from what flies, who flies and how hard.</param>
 public sealed record Drill(
     string Name,
     string Purpose,
     double Duration,
-    Func<double, double, Func<PilotView, Sticks>> NewScript)
+    Func<ScriptStart, Func<PilotView, Sticks>> NewScript)
 {
-    /// <summary>Time that every drill hovers before its first stick movement, s.</summary>
+    /// <summary>A drill whose script needs no more than the hover stick position and the stick effort.</summary>
+    public Drill(string name, string purpose, double duration, Func<double, double, Func<PilotView, Sticks>> script)
+        : this(name, purpose, duration, start => script(start.Hover, start.Effort))
+    {
+    }
+
+    /// <summary>Time that every drill goes on as it starts before its first stick movement, s.</summary>
     public const double LeadIn = 0.2;
 
-    /// <summary>
-    /// Start of every drill: level hover at rest, pack settled, at the field's origin. All rotors start at the same speed; where
-    /// the centre of gravity lies off their middle the integrators already carry the difference and the rotors find theirs
-    /// within the lead-in.
-    /// </summary>
-    public static CraftState Start(TunedUnit unit)
+    /// <summary>Speed of the level flight in which the drill starts, by stick effort, m/s; null for hover.</summary>
+    public Func<double, double>? StartSpeed { get; init; }
+
+    /// <summary>Where a craft starts: steady, pack settled, at the field's origin, in hover or in level flight to the north.</summary>
+    /// <param name="unit">The craft.</param>
+    /// <param name="effort">Share of full stick, 0.25 to 1.</param>
+    /// <param name="effects">Effects of the field.</param>
+    public DrillStart Start(TunedUnit unit, double effort, AirEffects effects) =>
+        DrillStart.Level(unit, StartSpeed?.Invoke(effort) ?? 0, effects);
+}
+
+/// <summary>What a script is made from.</summary>
+/// <param name="Unit">The craft and its gains.</param>
+/// <param name="Profile">The pilot.</param>
+/// <param name="Effort">Share of full stick, 0.25 to 1.</param>
+/// <param name="Begin">Where it starts.</param>
+public readonly record struct ScriptStart(TunedUnit Unit, PilotProfile Profile, double Effort, DrillStart Begin)
+{
+    /// <summary>What a script is made from where the start is hover.</summary>
+    public ScriptStart(TunedUnit unit, PilotProfile profile, double effort)
+        : this(unit, profile, effort, DrillStart.Hover(unit))
     {
-        ArgumentNullException.ThrowIfNull(unit);
-        return unit.Hover.State;
     }
+
+    /// <summary>Throttle stick at which the craft hovers.</summary>
+    public double Hover => Unit.Throttle.HoverStick;
 }

@@ -109,6 +109,9 @@ public static class DrillCatalogue
             return new(0, 0, 0, Math.Clamp(hover + (WashThrottle * error), 0, 1));
         });
 
+    /// <summary>Those in which a plain script moves the sticks, in the order in which results are shown.</summary>
+    public static IReadOnlyList<Drill> Scripted { get; } = [Drop, Catch, Punch, Roll, Stop, Flip, Yaw, Wash, Hover];
+
     /// <summary>All of them, in the order in which results are shown.</summary>
-    public static IReadOnlyList<Drill> All { get; } = [Drop, Catch, Punch, Roll, Stop, Flip, Yaw, Wash, Hover];
+    public static IReadOnlyList<Drill> All { get; } = [.. Scripted, .. CourseDrills.All];
 }

@@ -1,5 +1,4 @@
 using Simfeel.Physics;
-using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
 
@@ -23,8 +22,19 @@ public static class DrillRunner
         FlyLanes<Lane1>(drill, [unit], profile, effort, field)[0];
 
     /// <summary>Flies a drill with as many craft as the lane type is wide, or fewer; all with the same number of rotors.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="units">The craft and their gains.</param>
+    /// <param name="profile">The pilot.</param>
+    /// <param name="effort">Share of full stick, 0.25 to 1.</param>
+    /// <param name="field">The field; all effects, seed 1, high above the ground if null.</param>
+    /// <param name="buffers">Where the logs go; memory of their own if null.</param>
     public static FlightLog[] FlyLanes<T>(
-        Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort = 1, FieldConditions? field = null)
+        Drill drill,
+        IReadOnlyList<TunedUnit> units,
+        PilotProfile profile,
+        double effort = 1,
+        FieldConditions? field = null,
+        LogBuffers? buffers = null)
         where T : unmanaged, ILane<T>
     {
         ArgumentNullException.ThrowIfNull(drill);
@@ -36,21 +46,24 @@ public static class DrillRunner
             throw new ArgumentException($"Give 1 to {T.Width} craft, not {units.Count}.", nameof(units));
 
         field ??= new FieldConditions();
+        buffers ??= new LogBuffers();
         using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile, field);
         LanePilot[] pilots = new LanePilot[units.Count];
         int rows = (int)Math.Round(drill.Duration / profile.StickPeriod) + 1;
         for (int lane = 0; lane < units.Count; lane++)
         {
-            loop.SetUnit(lane, units[lane], Drill.Start(units[lane]));
-            pilots[lane] = new LanePilot(drill, units[lane], profile, effort, rows);
+            DrillStart start = drill.Start(units[lane], effort, field.Effects);
+            loop.SetUnit(lane, units[lane], start);
+            pilots[lane] = new LanePilot(drill, new(units[lane], profile, effort, start), buffers.Rows(lane, rows));
         }
         for (int row = 0; row < rows; row++)
         {
             loop.Batch.Evaluate();
             for (int lane = 0; lane < pilots.Length; lane++)
             {
-                (Vec3 rate, double collective) = pilots[lane].Read(row, loop.Time, loop.Batch.GetSample(lane));
-                pilots[lane].Hash = loop.Batch.Hash(lane, pilots[lane].Hash);
+                ref Sample sample = ref pilots[lane].Row(row);
+                loop.Batch.GetSample(lane, out sample);
+                (Vec3 rate, double collective) = pilots[lane].Read(row, loop.Time, sample);
                 loop.SetCommand(lane, rate, collective);
             }
             if (row == rows - 1) break;
@@ -66,31 +79,31 @@ public static class DrillRunner
         private readonly PilotProfile _profile;
         private readonly Func<PilotView, Sticks> _script;
         private readonly ThrottleCurve _throttle;
-        private readonly Sample[] _samples;
-        private readonly Sticks[] _sticks;
+        private readonly ArraySegment<Sample> _samples;
+        private readonly ArraySegment<Sticks> _sticks;
         private readonly int _radioRows;
         private Vec3 _turned;
 
-        public LanePilot(Drill drill, TunedUnit unit, PilotProfile profile, double effort, int rows)
+        public LanePilot(Drill drill, in ScriptStart start, (ArraySegment<Sample> Samples, ArraySegment<Sticks> Sticks) rows)
         {
-            _unit = unit;
-            _profile = profile;
-            _throttle = unit.Throttle;
-            _script = drill.NewScript(_throttle.HoverStick, effort);
-            _samples = new Sample[rows];
-            _sticks = new Sticks[rows];
-            _radioRows = (int)Math.Round(profile.RadioDelay / profile.StickPeriod);
+            _unit = start.Unit;
+            _profile = start.Profile;
+            _throttle = _unit.Throttle;
+            _script = drill.NewScript(start);
+            (_samples, _sticks) = rows;
+            _radioRows = (int)Math.Round(_profile.RadioDelay / _profile.StickPeriod);
         }
 
-        public ulong Hash { get; set; } = StateHash.Start;
+        /// <summary>Where the sample of a row goes.</summary>
+        public ref Sample Row(int row) => ref _samples.Array![_samples.Offset + row];
 
         public (Vec3 Rate, double Collective) Read(int row, double time, in Sample sample)
         {
-            if (row > 0) _turned += _profile.StickPeriod / 2 * (_samples[row - 1].State.w_WB_B + sample.State.w_WB_B);
-            _samples[row] = sample;
+            if (row > 0) _turned += _profile.StickPeriod / 2 * (Row(row - 1).State.w_WB_B + sample.State.w_WB_B);
             Sticks wanted = _script(new PilotView(time, sample, _turned));
-            _sticks[row] = row == 0 ? wanted : Thumbs(_sticks[row - 1], wanted);
-            Sticks heard = _sticks[Math.Max(0, row - _radioRows)];
+            Span<Sticks> sticks = _sticks;
+            sticks[row] = row == 0 ? wanted : Thumbs(sticks[row - 1], wanted);
+            Sticks heard = sticks[Math.Max(0, row - _radioRows)];
             return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
         }
 
@@ -103,7 +116,6 @@ public static class DrillRunner
             Effort = effort,
             Samples = _samples,
             Sticks = _sticks,
-            Hash = Hash,
         };
 
         private Sticks Thumbs(Sticks now, Sticks wanted)

@@ -1,4 +1,5 @@
 using Simfeel.Physics;
+using Simfeel.Physics.Kernel;
 
 namespace Simfeel.Flight.Drills;
 
@@ -29,8 +30,14 @@ public sealed class FlightLog
     /// <summary>Where the sticks stood at each row.</summary>
     public required IReadOnlyList<Sticks> Sticks { get; init; }
 
-    /// <summary>Hash over the state at every row, for the determinism contract.</summary>
-    public required ulong Hash { get; init; }
+    /// <summary>Hash over the state at every row, for the determinism contract. Worked out anew at every call.</summary>
+    public ulong Hash()
+    {
+        bool inflow = (Field.Effects & AirEffects.DynamicInflow) != 0;
+        ulong hash = StateHash.Start;
+        foreach (Sample sample in Samples) hash = StateBlock.Mix(hash, sample.State, Unit.Unit.Craft.Rotors.Count, inflow);
+        return hash;
+    }
 
     /// <summary>
     /// Whether flat ground came within reach of the craft's parts: at some row the centre of gravity was no higher over it than a

@@ -19,12 +19,30 @@ public sealed class RateLoop(AxisPlant plant, double gyroLowPass_Hz, PilotProfil
     /// <summary>Response at w (rad/s) with gains.</summary>
     public Complex Response(double w, AxisGains gains)
     {
-        Complex z = Complex.Exp(new Complex(0, w * _period));
-        Complex integral = _period / (1 - (1 / z));
-        Complex derivative = (1 - (1 / z)) / _period * FirstOrderFilter.Response(_derivativeShare, z);
-        Complex controller = gains.Proportional + (gains.Integral * integral) + (gains.Derivative * derivative);
-        Complex s = new(0, w);
-        Complex hold = (1 - (1 / z)) / (s * _period);
-        return controller * FirstOrderFilter.Response(_gyroShare, z) * hold * plant.Response(w);
+        (Complex integral, Complex derivative, Complex rest) = Parts(w);
+        return (gains.Proportional + (gains.Integral * integral) + (gains.Derivative * derivative)) * rest;
     }
+
+    /// <summary>
+    /// What a response is made of at w (rad/s): it is (P + I Integral + D Derivative) Others with P, I, D the gains.
+    /// </summary>
+    internal (Complex Integral, Complex Derivative, Complex Others) Parts(double w)
+    {
+        Complex z = Turn(w);
+        Complex step = 1 - (1 / z);
+        Complex rest = FirstOrderFilter.Response(_gyroShare, z) * (step / (new Complex(0, w) * _period)) * plant.Response(w);
+        return (_period / step, step / _period * FirstOrderFilter.Response(_derivativeShare, z), rest);
+    }
+
+    /// <summary>The controller alone at w (rad/s): from the rate heard to the acceleration wanted, sign left out.</summary>
+    public Complex Controller(double w, AxisGains gains)
+    {
+        (Complex integral, Complex derivative, _) = Parts(w);
+        return gains.Proportional + (gains.Integral * integral) + (gains.Derivative * derivative);
+    }
+
+    /// <summary>The gyro's filter at w, rad/s.</summary>
+    public Complex Gyro(double w) => FirstOrderFilter.Response(_gyroShare, Turn(w));
+
+    private Complex Turn(double w) => Complex.Exp(new Complex(0, w * _period));
 }

@@ -13,10 +13,10 @@ public class DrillTests
     {
         Drill drill = DrillCatalogue.All.First(d => d.Name == name);
         TunedUnit a = Starters.Get("wagtail"), b = Starters.Get("curlew");
-        ulong alone = DrillRunner.Fly(drill, b, Starters.Profile).Hash;
-        Assert.Equal(alone, DrillRunner.Fly(drill, b, Starters.Profile).Hash);
-        Assert.Equal(alone, DrillRunner.FlyLanes<Lane4>(drill, [a, b], Starters.Profile)[1].Hash);
-        Assert.Equal(alone, DrillRunner.FlyLanes<Lane8>(drill, [a, a, a, a, a, a, a, b], Starters.Profile)[7].Hash);
+        ulong alone = DrillRunner.Fly(drill, b, Starters.Profile).Hash();
+        Assert.Equal(alone, DrillRunner.Fly(drill, b, Starters.Profile).Hash());
+        Assert.Equal(alone, DrillRunner.FlyLanes<Lane4>(drill, [a, b], Starters.Profile)[1].Hash());
+        Assert.Equal(alone, DrillRunner.FlyLanes<Lane8>(drill, [a, a, a, a, a, a, a, b], Starters.Profile)[7].Hash());
     }
 
     [Theory]

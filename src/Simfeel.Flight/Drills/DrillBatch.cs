@@ -1,0 +1,34 @@
+using System.Runtime.Intrinsics;
+using Simfeel.Physics.Lanes;
+
+namespace Simfeel.Flight.Drills;
+
+/// <summary>
+/// Flies a drill with many craft, as many at a time as this processor steps together. Lane width changes no bit of a flight, so
+/// neither does the machine.
+/// </summary>
+public static class DrillBatch
+{
+    /// <summary>Craft that fly side by side at best.</summary>
+    public static int Width { get; } = Vector512.IsHardwareAccelerated ? Lane8.Width : Vector256.IsHardwareAccelerated ? Lane4.Width : 1;
+
+    /// <summary>Flies a drill with 1 to <see cref="Width"/> craft, all with the same number of rotors; logs in their order.</summary>
+    /// <param name="drill">The drill.</param>
+    /// <param name="units">The craft and their gains.</param>
+    /// <param name="profile">The pilot.</param>
+    /// <param name="effort">Share of full stick, 0.25 to 1.</param>
+    /// <param name="field">The field.</param>
+    /// <param name="buffers">Where the logs go; memory of their own if null.</param>
+    public static FlightLog[] Fly(
+        Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort, FieldConditions field, LogBuffers? buffers = null)
+    {
+        ArgumentNullException.ThrowIfNull(units);
+        // one kernel for all but the single craft: compiling another width costs more than a few idle lanes
+        return (units.Count, Width) switch
+        {
+            (1, _) => DrillRunner.FlyLanes<Lane1>(drill, units, profile, effort, field, buffers),
+            (_, 4) => DrillRunner.FlyLanes<Lane4>(drill, units, profile, effort, field, buffers),
+            _ => DrillRunner.FlyLanes<Lane8>(drill, units, profile, effort, field, buffers),
+        };
+    }
+}
