@@ -1,5 +1,4 @@
 using Simfeel.Flight;
-using Simfeel.Flight.Drills;
 
 namespace Simfeel.Studies.Compare;
 
@@ -19,17 +18,15 @@ public static class Cautions
             .. new[]
             {
                 Overload(comparison.A, climb.A), Overload(comparison.B, climb.B),
-                Touches(comparison.Logs.Select(pair => pair.A)), Touches(comparison.Logs.Select(pair => pair.B)),
+                Touches(comparison.A, comparison.Work.Where(work => work.ATouches)), Touches(comparison.B, comparison.Work.Where(work => work.BTouches)),
             }.OfType<string>().Distinct(),
         ];
     }
 
-    private static string? Touches(IEnumerable<FlightLog> logs)
+    private static string? Touches(TunedUnit unit, IEnumerable<DrillWork> touching)
     {
-        FlightLog[] touching = [.. logs.Where(log => log.TouchesGround)];
-        return touching.Length == 0
-            ? null
-            : $"Caution: {touching[0].Unit.Unit.Name} touches the ground in {string.Join(", ", touching.Select(log => log.Drill))}; numbers of these drills tell of the ground, too.";
+        string drills = string.Join(", ", touching.Select(work => work.Drill.Name));
+        return drills.Length == 0 ? null : $"Caution: {unit.Unit.Name} touches the ground in {drills}; numbers of these drills tell of the ground, too.";
     }
 
     private static string? Overload(TunedUnit unit, double current)

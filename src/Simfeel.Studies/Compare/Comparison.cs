@@ -8,7 +8,8 @@ namespace Simfeel.Studies.Compare;
 /// <param name="Metric">What was measured.</param>
 /// <param name="A">Of build A, SI; NaN where the event never came.</param>
 /// <param name="B">Of build B.</param>
-public readonly record struct MetricPair(Metric Metric, double A, double B)
+/// <param name="Bands">What counts as felt.</param>
+public readonly record struct MetricPair(Metric Metric, double A, double B, FeelBands Bands)
 {
     /// <summary>B - A, SI.</summary>
     public double Difference => B - A;
@@ -26,10 +27,10 @@ public readonly record struct MetricPair(Metric Metric, double A, double B)
     }
 
     /// <summary>Whether a pilot would feel it.</summary>
-    public Feel Feel => FeelBands.Of(Metric, A, B, DifferencePercent);
+    public Feel Feel => Bands.Of(Metric, A, B, DifferencePercent);
 }
 
-/// <summary>Two builds flown through the drills by the same pilot, each with its own matched gains.</summary>
+/// <summary>Two builds flown through the drills by the same pilot, each with the gains of one tuning policy.</summary>
 public sealed record Comparison
 {
     /// <summary>Build A, tuned.</summary>
@@ -60,42 +61,35 @@ public sealed record Comparison
     /// <summary>Stick effort, 0.25 to 1.</summary>
     public required double Effort { get; init; }
 
+    /// <summary>What counts as felt.</summary>
+    public required FeelBands Bands { get; init; }
+
     /// <summary>The metrics in the catalogue's order.</summary>
     public required IReadOnlyList<MetricPair> Metrics { get; init; }
 
-    /// <summary>The logs behind them: A's and B's, by drill.</summary>
+    /// <summary>How hard the rotors were worked in each drill.</summary>
+    public required IReadOnlyList<DrillWork> Work { get; init; }
+
+    /// <summary>The logs behind them, of the scripted drills: A's and B's, by drill. The longer drills' are not kept.</summary>
     public required IReadOnlyList<(FlightLog A, FlightLog B)> Logs { get; init; }
 
-    /// <summary>Flies both builds through the drills; the drills run side by side on all cores, results stand by index.</summary>
+    /// <summary>Flies two builds through the drills.</summary>
+    /// <param name="a">Build A, tuned.</param>
+    /// <param name="b">Build B, tuned by the same policy.</param>
+    /// <param name="profile">The pilot.</param>
+    /// <param name="effort">Stick effort, 0.25 to 1.</param>
+    /// <param name="field">The field; all effects, seed 1, high above the ground if null.</param>
+    /// <param name="bands">What counts as felt; <see cref="FeelBands.Usual"/> if null.</param>
     /// <exception cref="ArgumentOutOfRangeException">The effort is out of range.</exception>
     public static Comparison Run(
-        TunedUnit a, TunedUnit b, PilotProfile profile, double effort = 1, FieldConditions? field = null)
-    {
-        ArgumentNullException.ThrowIfNull(a);
-        ArgumentNullException.ThrowIfNull(b);
-        field ??= new FieldConditions();
-        IReadOnlyList<Drill> drills = DrillCatalogue.All;
-        FlightLog[] logs = new FlightLog[2 * drills.Count];
-        Parallel.For(0, logs.Length, n => logs[n] = DrillRunner.Fly(drills[n / 2], n % 2 == 0 ? a : b, profile, effort, field));
-
-        List<(FlightLog A, FlightLog B)> pairs = [];
-        for (int n = 0; n < drills.Count; n++) pairs.Add((logs[2 * n], logs[(2 * n) + 1]));
-        List<MetricPair> metrics = [];
-        foreach (Metric metric in MetricCatalogue.All)
-        {
-            (FlightLog logA, FlightLog logB) = pairs.First(pair => pair.A.Drill == metric.Drill.Name);
-            metrics.Add(new(metric, metric.Read(logA), metric.Read(logB)));
-        }
-        return new()
-        {
-            A = a,
-            B = b,
-            Policy = "matched",
-            Field = field,
-            Profile = profile,
-            Effort = effort,
-            Metrics = metrics,
-            Logs = pairs,
-        };
-    }
+        TunedUnit a, TunedUnit b, PilotProfile profile, double effort = 1, FieldConditions? field = null, FeelBands? bands = null) =>
+        ComparisonRun.Run([(a, b)], profile, effort, field ?? new FieldConditions(), bands ?? FeelBands.Usual)[0];
 }
+
+/// <summary>How hard both builds worked in a drill.</summary>
+/// <param name="Drill">The drill.</param>
+/// <param name="A">Of build A.</param>
+/// <param name="B">Of build B.</param>
+/// <param name="ATouches">Whether A touched the ground.</param>
+/// <param name="BTouches">Whether B did.</param>
+public sealed record DrillWork(Drill Drill, ControlEffort A, ControlEffort B, bool ATouches, bool BTouches);

@@ -3,18 +3,17 @@ using Simfeel.Studies.Metrics;
 namespace Simfeel.Studies.Compare;
 
 /// <summary>
-/// Whether a pilot would feel a difference. The bands are our inference, not a published threshold: under 5 % not felt,
-/// 5 to 15 % perhaps, above that felt.
+/// Whether a pilot would feel a difference; see <see cref="FeelBands"/>. The usual bands are our inference, not a published threshold.
 /// </summary>
 public enum Feel
 {
-    /// <summary>Under 5 %, or under the metric's floor.</summary>
+    /// <summary>Under the lower band, or under the metric's floor.</summary>
     NotFelt,
 
-    /// <summary>5 to 15 %.</summary>
+    /// <summary>Between the bands.</summary>
     Perhaps,
 
-    /// <summary>Above 15 %.</summary>
+    /// <summary>Above the upper band.</summary>
     Felt,
 
     /// <summary>One build or both never reached the event.</summary>
@@ -24,17 +23,16 @@ public enum Feel
     Reading,
 }
 
-/// <summary>The bands of <see cref="Feel"/>.</summary>
-public static class FeelBands
+/// <summary>The bands of <see cref="Feel"/>: up to where a difference is not felt and from where it is, in percent of the mean.</summary>
+/// <param name="NotFeltBelow_Percent">Upper end of "not felt".</param>
+/// <param name="FeltAbove_Percent">Upper end of "perhaps"; not less.</param>
+public sealed record FeelBands(double NotFeltBelow_Percent, double FeltAbove_Percent)
 {
-    /// <summary>Upper end of "not felt", percent.</summary>
-    public const double NotFeltBelow_Percent = 5;
-
-    /// <summary>Upper end of "perhaps", percent.</summary>
-    public const double FeltAbove_Percent = 15;
+    /// <summary>Our inference: 5 and 15 %.</summary>
+    public static FeelBands Usual { get; } = new(5, 15);
 
     /// <summary>The band of a difference in a metric.</summary>
-    public static Feel Of(Metric metric, double a, double b, double differencePercent)
+    public Feel Of(Metric metric, double a, double b, double differencePercent)
     {
         ArgumentNullException.ThrowIfNull(metric);
         if (double.IsNaN(differencePercent)) return Feel.Unknown;

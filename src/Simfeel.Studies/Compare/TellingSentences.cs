@@ -13,13 +13,7 @@ public static class TellingSentences
     {
         ArgumentNullException.ThrowIfNull(comparison);
         (string a, string b) = comparison.Names;
-        IEnumerable<MetricPair> ranked = comparison.Metrics
-            .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
-            .OrderByDescending(pair => pair.Feel == Feel.Felt)
-            .ThenByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent));
-
-        List<string> sentences =
-            [.. ranked.DistinctBy(pair => pair.Metric.Topic).Concat(ranked).DistinctBy(pair => pair.Metric.Name).Take(most).Select(pair => Sentence(pair, a, b))];
+        List<string> sentences = [.. Ranked(comparison).Take(most).Select(pair => Sentence(pair, a, b))];
         if (sentences.Count == 0)
         {
             sentences.Add(comparison.Metrics.All(pair => pair.A.Equals(pair.B))
@@ -27,6 +21,20 @@ public static class TellingSentences
                 : $"A pilot would not feel the difference between {a} and {b} in these drills.");
         }
         return sentences;
+    }
+
+    /// <summary>What can be felt, the most telling first: one of each topic, then the rest.</summary>
+    public static IEnumerable<MetricPair> Ranked(Comparison comparison)
+    {
+        ArgumentNullException.ThrowIfNull(comparison);
+        MetricPair[] ranked =
+        [
+            .. comparison.Metrics
+                .Where(pair => pair.Metric.Weight > 0 && pair.Feel is Feel.Felt or Feel.Perhaps)
+                .OrderByDescending(pair => pair.Feel == Feel.Felt)
+                .ThenByDescending(pair => pair.Metric.Weight * Math.Abs(pair.DifferencePercent)),
+        ];
+        return ranked.DistinctBy(pair => pair.Metric.Topic).Concat(ranked).DistinctBy(pair => pair.Metric.Name);
     }
 
     private static string Sentence(MetricPair pair, string a, string b)

@@ -67,6 +67,9 @@ public enum Topic
 
     /// <summary>Hovering.</summary>
     Hovering,
+
+    /// <summary>Getting somewhere: dash, brake, turn, slalom, cruise.</summary>
+    Travelling,
 }
 
 /// <summary>A unit for people.</summary>

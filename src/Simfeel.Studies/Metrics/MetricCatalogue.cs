@@ -1,5 +1,6 @@
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
+using Simfeel.Studies.Handling;
 using static Simfeel.Studies.Metrics.LogReading;
 
 namespace Simfeel.Studies.Metrics;
@@ -20,7 +21,8 @@ public static class MetricCatalogue
     private static readonly DisplayUnit DegreesPerSecond2 = new("1000 deg/s2", 1 / Degree / 1000, 1);
 
     /// <summary>All metrics in the order in which they are shown.</summary>
-    public static IReadOnlyList<Metric> All { get; } = [.. Falling(), .. Climbing(), .. Rolling(), .. Turning(), .. Washing(), .. Hovering()];
+    public static IReadOnlyList<Metric> All { get; } =
+        [.. Falling(), .. Climbing(), .. Rolling(), .. Turning(), .. Washing(), .. Hovering(), .. CourseMetrics.All(), .. HandlingMetrics.All];
 
     private static IEnumerable<Metric> Falling() =>
     [
@@ -114,6 +116,22 @@ public static class MetricCatalogue
         },
         new()
         {
+            // largest rate over the commanded one, less 1 (IEEE Std 181, overshoot; from memory)
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_overshoot", Title = "overshoot of the roll rate", Unit = "1",
+            Display = new("%", 100, 1), Floor = 0.03, Weight = 0.5,
+            Read = log => Math.Max(0, (log.Largest(Start, RollRate) / CommandedRoll(log)) - 1),
+            Say = s => $"Thrown into a roll, {s.More} shoots {s.Larger} percent over the rate asked for and {s.Less} {s.Smaller}.",
+        },
+        new()
+        {
+            // until the rate stays within a tenth of the commanded one (IEEE Std 181, settling; from memory)
+            Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_settling_time", Title = "time until the roll rate is steady", Unit = "s",
+            Display = Milliseconds, Floor = 0.01, Weight = 0.5,
+            Read = RollSettled,
+            Say = s => $"After full roll stick it takes {s.Larger} milliseconds until {s.More}'s rate is steady, {s.Smaller} on {s.Less}.",
+        },
+        new()
+        {
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "time_to_360_deg", Title = "time for one full roll", Unit = "s",
             Display = Milliseconds, Floor = 0.01, Weight = 0.8,
             Read = log => log.TimeTurned(Start, 0, 2 * Math.PI),
@@ -132,7 +150,7 @@ public static class MetricCatalogue
             // when a small overshoot comes near it
             Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "stop_time", Title = "time to stop the roll", Unit = "s",
             Display = Milliseconds, Floor = 0.005,
-            Read = log => log.TimeBelow(Release, 0.1 * log.At(Release, RollRate), RollRate) - Release,
+            Read = log => StopReading.Of(log).StopTime,
             Say = s => $"Let go of the stick in a roll, and {s.More} takes {s.Larger} milliseconds to stop; {s.Less} takes {s.Smaller}.",
         },
         new()
@@ -140,7 +158,7 @@ public static class MetricCatalogue
             // angle turned back after the furthest point of the roll
             Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "bounce_back", Title = "bounce-back after the stop", Unit = "rad",
             Display = Degrees, Floor = 3 * Degree, Weight = 0.9,
-            Read = BounceBack,
+            Read = log => StopReading.Of(log).BounceBack,
             Say = s => $"After a hard stop {s.More} swings back by {s.Larger} degrees and {s.Less} by {s.Smaller}.",
         },
         new()
@@ -161,7 +179,6 @@ public static class MetricCatalogue
         },
     ];
 
-    private const double Release = Start + DrillCatalogue.TurnBeforeStop;
     private const double YawRelease = Start + DrillCatalogue.TurnBeforeYawStop;
 
     private static IEnumerable<Metric> Turning() =>
@@ -222,10 +239,10 @@ public static class MetricCatalogue
         },
         new()
         {
-            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_rotor_speed", Title = "rotor speed in hover", Unit = "rad/s",
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_rotor_speed", Title = "rotor speed in hover, mean", Unit = "rad/s",
             Display = new("rpm", 30 / Math.PI, 0), Floor = 10, Weight = 0,
             Instrument = true,
-            Read = log => log.Samples[^1].State.RotorSpeeds[0],
+            Read = log => MeanOfRotors(log, sample => sample.State.RotorSpeeds),
             Say = s => $"In a hover {s.More}'s rotors turn at {s.Larger} revolutions a minute and {s.Less}'s at {s.Smaller}.",
         },
         new()
@@ -239,18 +256,18 @@ public static class MetricCatalogue
         },
         new()
         {
-            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_up", Title = "torque reserve up, per rotor", Unit = "N m",
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_up", Title = "torque reserve up, mean per rotor", Unit = "N m",
             Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
             Instrument = true,
-            Read = log => log.Samples[^1].ReserveUp[0],
+            Read = log => MeanOfRotors(log, sample => sample.ReserveUp),
             Say = s => $"In a hover {s.More}'s motors have {s.Ratio} the spare torque of {s.Less}'s.",
         },
         new()
         {
-            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_down", Title = "torque reserve down, per rotor", Unit = "N m",
+            Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "torque_reserve_down", Title = "torque reserve down, mean per rotor", Unit = "N m",
             Display = new("N m", 1, 3), Floor = 1e-4, Weight = 0.2,
             Instrument = true,
-            Read = log => log.Samples[^1].ReserveDown[0],
+            Read = log => MeanOfRotors(log, sample => sample.ReserveDown),
             Say = s => $"In a hover {s.More}'s motors can brake with {s.Ratio} the torque of {s.Less}'s.",
         },
     ];
@@ -261,6 +278,17 @@ public static class MetricCatalogue
 
     private static double CommandedRoll(FlightLog log) => log.Profile.RollPitch.Rate(log.Effort);
 
+    private static double RollSettled(FlightLog log)
+    {
+        double wanted = CommandedRoll(log);
+        for (int row = log.Samples.Count - 1; row > 0; row--)
+        {
+            if (Math.Abs(log.Samples[row].State.w_WB_B.X - wanted) > 0.1 * wanted)
+                return row == log.Samples.Count - 1 ? double.NaN : log.TimeOf(row + 1) - Start;
+        }
+        return double.NaN;
+    }
+
     private static double FlipTime(FlightLog log)
     {
         double late = Start + log.TimeTurned(Start, 1, 300 * Degree);
@@ -270,6 +298,16 @@ public static class MetricCatalogue
     private static double PitchRate(Sample sample) => sample.State.w_WB_B.Y;
 
     private static double HoverPower(FlightLog log) => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent;
+
+    /// <summary>At the end of a log; rotors work unlike each other where the centre of gravity lies off their middle.</summary>
+    private static double MeanOfRotors(FlightLog log, Func<Sample, PerRotor> signal)
+    {
+        int rotors = log.Unit.Unit.Craft.Rotors.Count;
+        PerRotor values = signal(log.Samples[^1]);
+        double sum = 0;
+        for (int k = 0; k < rotors; k++) sum += values[k];
+        return sum / rotors;
+    }
 
     private static double HoverEndurance(FlightLog log)
     {
@@ -283,13 +321,5 @@ public static class MetricCatalogue
             sum += (open + Math.Sqrt(Math.Max(0, (open * open) - (4 * resistance * power)))) / 2;
         }
         return battery.Capacity * (1 - least) * sum / slices / power;
-    }
-
-    private static double BounceBack(FlightLog log)
-    {
-        double[] turned = log.Turned(0);
-        double furthest = turned.Max();
-        int at = Array.IndexOf(turned, furthest);
-        return furthest - turned[at..].Min();
     }
 }

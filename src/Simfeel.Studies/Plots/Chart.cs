@@ -76,7 +76,18 @@ public sealed record ChartAxis(string Label, double? From = null, double? To = n
 /// <param name="Y">Axis up.</param>
 /// <param name="Series">What is drawn, in this order.</param>
 /// <param name="Legend">Where the legend goes.</param>
-public sealed record Chart(string Title, ChartAxis X, ChartAxis Y, IReadOnlyList<ChartSeries> Series, LegendPlace Legend = LegendPlace.None);
+public sealed record Chart(string Title, ChartAxis X, ChartAxis Y, IReadOnlyList<ChartSeries> Series, LegendPlace Legend = LegendPlace.None)
+{
+    /// <summary>Words beside points.</summary>
+    public IReadOnlyList<ChartNote> Notes { get; init; } = [];
+}
+
+/// <summary>A word or two beside a point of a chart.</summary>
+/// <param name="Text">The words.</param>
+/// <param name="X">Place, in the unit of the axis.</param>
+/// <param name="Y">Place, in the unit of the axis.</param>
+/// <param name="Side">-1 left of the point, 1 right of it, 0 above.</param>
+public sealed record ChartNote(string Text, double X, double Y, int Side = 0);
 
 /// <summary>A picture of charts side by side.</summary>
 /// <param name="Title">Heading of the picture.</param>

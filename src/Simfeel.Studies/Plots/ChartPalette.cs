@@ -19,12 +19,29 @@ public static class ChartPalette
         (Color.FromHex("#7F7F7F"), MarkerShape.Cross, new([2, 5], 0, "sparse")),
     ];
 
-    /// <summary>Number of looks.</summary>
+    // as everywhere: A blue, solid, a disc; B orange, dashed, a triangle
+    private static readonly (Color Colour, MarkerShape Marker, LinePattern Dashes) LookA =
+        (Looks[1].Colour, MarkerShape.FilledCircle, LinePattern.Solid);
+
+    /// <summary>Number of looks, those of the two builds apart.</summary>
     public static int Count => Looks.Length;
+
+    /// <summary>Look of build A where two builds are compared.</summary>
+    public static int BuildA => Count;
+
+    /// <summary>Look of build B.</summary>
+    public static int BuildB => 2;
+
+    /// <summary>Look of what is there for comparison only, such as a stick.</summary>
+    public static int Faint => 6;
 
     internal static Color Ink { get; } = Color.FromHex("#202020");
 
     internal static Color Grid { get; } = Color.FromHex("#E4E4E4");
 
-    internal static (Color Colour, MarkerShape Marker, LinePattern Dashes) Look(int style) => Looks[style];
+    internal static (Color Colour, MarkerShape Marker, LinePattern Dashes) Look(int style) =>
+        style == BuildA ? LookA : Looks[style];
+
+    /// <summary>Colour of a look as <c>#rrggbb</c>.</summary>
+    public static string Hex(int style) => Look(style).Colour.ToHex();
 }

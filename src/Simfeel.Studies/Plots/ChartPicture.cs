@@ -64,7 +64,7 @@ public static class ChartPicture
         canvas.DrawText(text, 16 * Density, 29 * Density, SKTextAlign.Left, font, paint);
     }
 
-    private static Plot Compose(Chart chart)
+    internal static Plot Compose(Chart chart)
     {
         Plot plot = new();
         plot.FigureBackground.Color = plot.DataBackground.Color = Colors.White;
@@ -75,6 +75,7 @@ public static class ChartPicture
         plot.Title(chart.Title, TitleSize);
         plot.Axes.Title.Label.Bold = false;
         foreach (ChartSeries series in chart.Series) Add(plot, chart, series);
+        foreach (ChartNote note in chart.Notes) Add(plot, chart, note);
         // Room for the last number of the axis across.
         plot.Axes.Right.MinimumSize = 22;
         plot.Axes.Margins(0.05, 0.08);
@@ -105,6 +106,17 @@ public static class ChartPicture
         drawn.MarkerShape = marker;
         drawn.MarkerSize = 8;
         drawn.MarkerLineWidth = 1.6f;
+    }
+
+    private static void Add(Plot plot, Chart chart, ChartNote note)
+    {
+        ScottPlot.Plottables.Text drawn = plot.Add.Text(note.Text, Place(chart.X, note.X), Place(chart.Y, note.Y));
+        drawn.LabelFontSize = SmallSize;
+        drawn.LabelFontName = PlotFonts.Family;
+        drawn.LabelFontColor = ChartPalette.Ink;
+        drawn.LabelBackgroundColor = Colors.White.WithAlpha(0.8);
+        drawn.LabelAlignment = note.Side < 0 ? Alignment.MiddleRight : note.Side > 0 ? Alignment.MiddleLeft : Alignment.LowerCenter;
+        (drawn.OffsetX, drawn.OffsetY) = note.Side == 0 ? (0, -6) : (note.Side * 8, 0);
     }
 
     private static void Dress(IAxis axis, ChartAxis wanted)

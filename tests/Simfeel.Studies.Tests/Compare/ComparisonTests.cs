@@ -107,14 +107,14 @@ public class ComparisonTests
     {
         double percent = 100 * (b - a) / ((a + b) / 2);
         Metric metric = MetricCatalogue.All.First(m => !m.Instrument) with { Floor = floor };
-        Assert.Equal(expected, FeelBands.Of(metric, a, b, percent));
-        Assert.Equal(expected, FeelBands.Of(metric, b, a, -percent));
-        Assert.Equal(Feel.Reading, FeelBands.Of(metric with { Instrument = true }, a, b, percent));
+        Assert.Equal(expected, FeelBands.Usual.Of(metric, a, b, percent));
+        Assert.Equal(expected, FeelBands.Usual.Of(metric, b, a, -percent));
+        Assert.Equal(Feel.Reading, FeelBands.Usual.Of(metric with { Instrument = true }, a, b, percent));
     }
 
     [Fact]
     public void Without_an_event_the_feel_is_unknown() =>
-        Assert.Equal(Feel.Unknown, FeelBands.Of(MetricCatalogue.All[0], 1, double.NaN, double.NaN));
+        Assert.Equal(Feel.Unknown, FeelBands.Usual.Of(MetricCatalogue.All[0], 1, double.NaN, double.NaN));
 
     private static MetricPair Of(Comparison comparison, string name) =>
         comparison.Metrics.Single(pair => pair.Metric.Name == name);

@@ -38,7 +38,6 @@ internal static class SyntheticLog
             Effort = 1,
             Samples = samples,
             Sticks = new Simfeel.Flight.Sticks[rows],
-            Hash = 0,
         };
     }
 }

@@ -1,0 +1,68 @@
+using System.Text;
+using System.Xml;
+using System.Xml.Linq;
+
+namespace Simfeel.Studies.Sheet.Writing;
+
+/// <summary>Writes a sheet as one page of HTML that is well-formed XML as well and asks for no other file.</summary>
+internal static class HtmlPage
+{
+    private static readonly HashSet<string> Void = ["meta", "br", "col"];
+
+    public static string Write(SheetPage page)
+    {
+        HtmlBlocks blocks = new();
+        XElement html = new("html",
+            new XAttribute("lang", "en"),
+            new XElement("head",
+                new XElement("meta", new XAttribute("charset", "utf-8")),
+                new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
+                new XElement("title", page.Title),
+                new XElement("style", PageStyle.Css)),
+            new XElement("body",
+                new XElement("main",
+                    page.Sections.Select((section, n) => n == 0 ? Head(page, section, blocks) : Body(section, blocks)))));
+        Finish(html);
+        StringBuilder text = new("<!DOCTYPE html>\n");
+        XmlWriterSettings settings = new() { OmitXmlDeclaration = true, NewLineHandling = NewLineHandling.None, Indent = false };
+        using (XmlWriter writer = XmlWriter.Create(text, settings)) html.Save(writer);
+        return text.Append('\n').ToString();
+    }
+
+    private static XElement Head(SheetPage page, Section section, HtmlBlocks blocks) =>
+        new("header",
+            new XAttribute("id", section.Id),
+            new XElement("p", new XAttribute("class", "kind"), section.Title),
+            new XElement("h1", page.Title),
+            new XElement("p", new XAttribute("class", "line"), page.Line),
+            new XElement("div", new XAttribute("class", "plates"), section.Blocks.Select(blocks.Of)));
+
+    private static XElement Body(Section section, HtmlBlocks blocks) =>
+        new("section",
+            new XAttribute("id", section.Id),
+            new XAttribute("aria-labelledby", section.Id + "-title"),
+            new XElement("h2", new XAttribute("id", section.Id + "-title"), section.Title),
+            section.Blocks.Select(blocks.Of));
+
+    /// <summary>HTML has no short form of an empty element outside of drawings; and build files may name anything.</summary>
+    private static void Finish(XElement element, bool drawing = false)
+    {
+        foreach (XAttribute attribute in element.Attributes()) attribute.Value = Clean(attribute.Value);
+        foreach (XText text in element.Nodes().OfType<XText>()) text.Value = Clean(text.Value);
+        bool inside = drawing || element.Name == "svg";
+        if (!inside && element.IsEmpty && !Void.Contains(element.Name.LocalName)) element.Value = "";
+        foreach (XElement child in element.Elements()) Finish(child, inside);
+    }
+
+    /// <summary>Text with characters that no page may hold replaced.</summary>
+    public static string Clean(string text)
+    {
+        StringBuilder clean = new(text.Length);
+        for (int n = 0; n < text.Length; n++)
+        {
+            if (n + 1 < text.Length && XmlConvert.IsXmlSurrogatePair(text[n + 1], text[n])) clean.Append(text[n]).Append(text[++n]);
+            else clean.Append(XmlConvert.IsXmlChar(text[n]) && !char.IsControl(text[n]) ? text[n] : text[n] is '\n' or '\r' or '\t' ? ' ' : '\uFFFD');
+        }
+        return clean.ToString();
+    }
+}

@@ -1,0 +1,168 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Simfeel.Studies.Sweep;
+
+/// <summary>
+/// What a sweep has done so far, on disk: the plan's line, then one record for each block, each with its length before it and a
+/// fingerprint behind it. A record that was cut short is dropped when the journal is opened again.
+/// </summary>
+public sealed class SweepJournal : IDisposable
+{
+    private const string Magic = "Simfeel sweep 1";
+    private const int FingerprintLength = 8;
+
+    private readonly FileStream _file;
+    private readonly HashSet<int> _done = [];
+
+    private SweepJournal(FileStream file, string plan) => (_file, Plan) = (file, plan);
+
+    /// <summary>The plan's line.</summary>
+    public string Plan { get; }
+
+    /// <summary>Blocks that are done.</summary>
+    public IReadOnlySet<int> Done => _done;
+
+    /// <summary>Opens a journal to go on with, or begins one.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="plan">The plan's line.</param>
+    /// <exception cref="InvalidDataException">The file is no journal, or one of another plan.</exception>
+    public static SweepJournal Open(string path, string plan)
+    {
+        FileStream file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+        try
+        {
+            if (file.Length == 0) Begin(file, plan);
+            SweepJournal journal = Scan(file, path);
+            if (journal.Plan != plan)
+                throw new InvalidDataException($"{path} belongs to another sweep: the build, the ranges, the metrics, the conditions or the program have changed.");
+            return journal;
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Opens a finished or unfinished journal to read.</summary>
+    /// <exception cref="InvalidDataException">The file is no journal.</exception>
+    public static SweepJournal Read(string path)
+    {
+        FileStream file = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
+        try
+        {
+            return Scan(file, path);
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Adds a block and has it written to disk.</summary>
+    public void Add(SweepBlock block)
+    {
+        ArgumentNullException.ThrowIfNull(block);
+        using MemoryStream memory = new();
+        using (BinaryWriter writer = new(memory, Encoding.UTF8, true))
+        {
+            writer.Write(block.Index);
+            writer.Write(block.Values.Length);
+            foreach ((double[] values, string refusal) in block.Values.Zip(block.Refusals))
+            {
+                foreach (double value in values) writer.Write(value);
+                writer.Write(refusal);
+            }
+        }
+        byte[] record = memory.ToArray();
+        _file.Seek(0, SeekOrigin.End);
+        _file.Write(BitConverter.GetBytes(record.Length));
+        _file.Write(record);
+        _file.Write(SHA256.HashData(record).AsSpan(0, FingerprintLength));
+        _file.Flush(true);
+        _done.Add(block.Index);
+    }
+
+    /// <summary>The blocks in the order in which they were added.</summary>
+    /// <param name="metrics">Number of metrics of a row.</param>
+    public IEnumerable<SweepBlock> Blocks(int metrics)
+    {
+        _file.Seek(0, SeekOrigin.Begin);
+        _ = Header(_file);
+        while (Next(_file) is byte[] record)
+        {
+            using BinaryReader reader = new(new MemoryStream(record), Encoding.UTF8);
+            int index = reader.ReadInt32(), rows = reader.ReadInt32();
+            double[][] values = new double[rows][];
+            string[] refusals = new string[rows];
+            for (int row = 0; row < rows; row++)
+            {
+                values[row] = new double[metrics];
+                for (int m = 0; m < metrics; m++) values[row][m] = reader.ReadDouble();
+                refusals[row] = reader.ReadString();
+            }
+            yield return new(index, values, refusals);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _file.Dispose();
+
+    private static void Begin(FileStream file, string plan)
+    {
+        using BinaryWriter writer = new(file, Encoding.UTF8, true);
+        writer.Write(Magic);
+        writer.Write(plan);
+        writer.Write(SHA256.HashData(Encoding.UTF8.GetBytes(plan)).AsSpan(0, FingerprintLength));
+        writer.Flush();
+        file.Flush(true);
+    }
+
+    private static SweepJournal Scan(FileStream file, string path)
+    {
+        file.Seek(0, SeekOrigin.Begin);
+        string plan;
+        try
+        {
+            plan = Header(file);
+        }
+        catch (Exception error) when (error is IOException or FormatException or ArgumentException)
+        {
+            throw new InvalidDataException($"{path} is no journal of a sweep, or was cut short before its first block.");
+        }
+        SweepJournal journal = new(file, plan);
+        long whole = file.Position;
+        while (Next(file) is byte[] record)
+        {
+            journal._done.Add(BitConverter.ToInt32(record));
+            whole = file.Position;
+        }
+        if (whole < file.Length) file.SetLength(whole);
+        return journal;
+    }
+
+    private static string Header(FileStream file)
+    {
+        using BinaryReader reader = new(file, Encoding.UTF8, true);
+        if (reader.ReadString() != Magic) throw new InvalidDataException();
+        string plan = reader.ReadString();
+        byte[] print = reader.ReadBytes(FingerprintLength);
+        return SHA256.HashData(Encoding.UTF8.GetBytes(plan)).AsSpan(0, FingerprintLength).SequenceEqual(print) ? plan : throw new InvalidDataException();
+    }
+
+    /// <summary>The next whole record; null at the end or where the rest is torn.</summary>
+    private static byte[]? Next(FileStream file)
+    {
+        byte[] length = new byte[sizeof(int)];
+        if (file.ReadAtLeast(length, sizeof(int), false) < sizeof(int)) return null;
+        int size = BitConverter.ToInt32(length);
+        if (size < sizeof(int) || size + FingerprintLength > file.Length - file.Position) return null;
+        byte[] record = new byte[size];
+        file.ReadExactly(record);
+        byte[] print = new byte[FingerprintLength];
+        file.ReadExactly(print);
+        return SHA256.HashData(record).AsSpan(0, FingerprintLength).SequenceEqual(print) ? record : null;
+    }
+}
