@@ -20,6 +20,27 @@ internal static class BuildLibrary
         return BuildAssembler.Assemble(result.Build, air);
     }
 
+    /// <summary>Reads two builds and puts them together; where both are wrong, both are said.</summary>
+    /// <exception cref="UserError">A build cannot be read or is wrong.</exception>
+    public static (AssembledBuild A, AssembledBuild B) LoadBoth(string a, string b, AirState air)
+    {
+        string[] names = [a, b];
+        AssembledBuild?[] builds = new AssembledBuild?[2];
+        UserError?[] errors = new UserError?[2];
+        Parallel.For(0, 2, n =>
+        {
+            try
+            {
+                builds[n] = Load(names[n], air);
+            }
+            catch (UserError error)
+            {
+                errors[n] = error;
+            }
+        });
+        return UserError.Of(errors) is UserError both ? throw both : (builds[0]!, builds[1]!);
+    }
+
     /// <summary>Reads the propeller alone, of a build or of a file that holds nothing else; warnings go to standard error.</summary>
     /// <exception cref="UserError">The propeller cannot be read or is wrong.</exception>
     public static (string Name, PropellerSpec Propeller) LoadPropeller(string nameOrPath)

@@ -14,9 +14,23 @@ internal static class CommandLineApp
         Console.OutputEncoding = System.Text.Encoding.UTF8;
         if (Console.IsOutputRedirected) AnsiConsole.Profile.Width = 120;
         bool json = args.Contains("--json");
+        using CancellationTokenSource stop = new();
+        // the first Ctrl+C lets the work in hand be kept, the second ends the program
+        Console.CancelKeyPress += (_, press) =>
+        {
+            press.Cancel = !stop.IsCancellationRequested;
+            if (!press.Cancel) return;
+            Console.Error.WriteLine("Stopping; Ctrl+C again ends at once.");
+            stop.Cancel();
+        };
         try
         {
-            return Create().Run(args);
+            return Create().Run(args, stop.Token);
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            Console.Error.WriteLine("Stopped.");
+            return ExitCode.Ok;
         }
         catch (UserError error)
         {
@@ -43,6 +57,9 @@ internal static class CommandLineApp
         return message;
     }
 
+    /// <summary>Version of the program.</summary>
+    public static string Version => typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3);
+
     private static CommandApp<DemoCommand> Create()
     {
         CommandApp<DemoCommand> app = new();
@@ -50,7 +67,7 @@ internal static class CommandLineApp
         app.Configure(config =>
         {
             config.SetApplicationName("./simfeel");
-            config.SetApplicationVersion(typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3));
+            config.SetApplicationVersion(Version);
             config.PropagateExceptions();
             config.UseStrictParsing();
             config.AddCommand<WeighCommand>("weigh")
@@ -76,7 +93,23 @@ internal static class CommandLineApp
             config.AddCommand<CompareCommand>("compare")
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")
+                .WithExample("compare", "wagtail", "curlew", "--sheet", "sheet.html")
                 .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
+            config.AddCommand<BlameCommand>("blame")
+                .WithDescription("Which parts are to blame for a difference between two builds, and for how much of it.")
+                .WithExample("blame", "wagtail", "curlew", "--metric", "stop_time")
+                .WithExample("blame", "wagtail", "curlew", "--metric", "stop_time,catch_time", "--order");
+            config.AddCommand<GrowCommand>("grow")
+                .WithDescription("A metric against the growth of one part: where the cure stops working, and what ends it.")
+                .WithExample("grow", "wagtail", "--by", "motor.volume", "--metric", "stop_time")
+                .WithExample("grow", "curlew", "--by", "propeller.diameter", "--metric", "stop_time", "--like", "wagtail");
+            config.AddCommand<SweepCommand>("sweep")
+                .WithDescription("Many variants of a build, on a grid or a Latin hypercube: a table and its Pareto front. Goes on where it was stopped.")
+                .WithExample("sweep", "wagtail", "--vary", "motor.volume=0.6..1.8", "--vary", "propeller.diameter=0.9..1.05")
+                .WithExample("sweep", "wagtail", "--vary", "motor.volume=0.6..1.8", "--vary", "battery.mass=0.7..1.6", "--samples", "1000", "--out", "sweep.parquet,sweep.csv");
+            config.AddCommand<SweepMergeCommand>("sweep-merge")
+                .WithDescription("Puts the shares of a sweep together.")
+                .WithExample("sweep-merge", "sweep.parquet", "sweep.parquet.share-1-of-2", "sweep.parquet.share-2-of-2");
             config.AddCommand<FlyCommand>("fly")
                 .WithDescription("The window: fly two builds back to back over Gull Point, record it, fly it again.")
                 .WithExample("fly")

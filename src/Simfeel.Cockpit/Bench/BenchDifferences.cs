@@ -19,7 +19,7 @@ internal static class BenchDifferences
             Row("Hover throttle", "%", unit => 100 * unit.Hover.Rotor.Duty),
             Row("Thrust to weight", "", unit => ThrustToWeight(unit, stateOfCharge)),
             Row("Rotor time constant", "ms", unit => 1000 * unit.Hover.TimeConstant),
-            Row("Roll bandwidth", "Hz", unit => unit.RollPitch.Crossover / (2 * Math.PI)),
+            Row("Roll bandwidth", "Hz", unit => unit.Roll.Crossover / (2 * Math.PI)),
             Row("Torque reserve up in hover", "N m", unit => unit.Hover.Rotor.ReserveUp),
         ];
 

@@ -1,5 +1,6 @@
 using Simfeel.CommandLine.Commands;
 using Simfeel.Flight;
+using Simfeel.Flight.Tuning;
 using Simfeel.Physics;
 using Simfeel.Studies.Compare;
 using Spectre.Console;
@@ -34,13 +35,22 @@ internal static class ComparisonOutput
                 ["floor"] = pair.Metric.Floor,
                 ["feel"] = FeelBands.Word(pair.Feel),
             }).ToList(),
+            ["work"] = comparison.Work.Select(work => new Dictionary<string, object?>
+            {
+                ["drill"] = work.Drill.Name,
+                ["duty_movement_a"] = work.A.DutyMovement,
+                ["duty_movement_b"] = work.B.DutyMovement,
+                ["saturated_share_a"] = work.A.SaturatedShare,
+                ["saturated_share_b"] = work.B.SaturatedShare,
+            }).ToList(),
             ["tuning"] = new[] { comparison.A, comparison.B }.Select(unit => new Dictionary<string, object?>
             {
                 ["name"] = unit.Unit.Name,
-                ["roll_pitch_crossover_rad_s"] = unit.RollPitch.Crossover,
+                ["roll_crossover_rad_s"] = unit.Roll.Crossover,
                 ["yaw_crossover_rad_s"] = unit.Yaw.Crossover,
-                ["phase_margin_rad"] = unit.RollPitch.PhaseMargin,
-                ["roll_pitch_gain_margin"] = unit.RollPitch.GainMargin,
+                ["roll_phase_margin_rad"] = unit.Roll.PhaseMargin,
+                ["yaw_phase_margin_rad"] = unit.Yaw.PhaseMargin,
+                ["roll_gain_margin"] = unit.Roll.GainMargin,
                 ["yaw_gain_margin"] = unit.Yaw.GainMargin,
             }).ToList(),
             ["delays_s"] = new Dictionary<string, object?>
@@ -62,7 +72,7 @@ internal static class ComparisonOutput
         foreach (string sentence in TellingSentences.Of(comparison)) Console.WriteLine(sentence);
         Console.WriteLine();
 
-        Table table = Tables.New("drill", "what", "unit", nameA, nameB, "difference %", "felt?");
+        Table table = Tables.New("drill", "what", "unit", nameA, nameB, "difference %", "felt?", "at limits %");
         table.Columns[1].Alignment = Justify.Left;
         table.Columns[2].Alignment = Justify.Left;
         string last = "";
@@ -72,20 +82,24 @@ internal static class ComparisonOutput
             string percent = double.IsNaN(pair.DifferencePercent) ? "-" : pair.DifferencePercent.ToString("+0.0;-0.0;0.0");
             table.AddRow(
                 drill == last ? "" : drill, pair.Metric.Title, pair.Metric.Display.Symbol,
-                pair.Metric.Display.Number(pair.A), pair.Metric.Display.Number(pair.B), percent, FeelBands.Word(pair.Feel));
+                pair.Metric.Display.Number(pair.A), pair.Metric.Display.Number(pair.B), percent, FeelBands.Word(pair.Feel),
+                drill == last ? "" : Limits(comparison.Work.First(work => work.Drill == pair.Metric.Drill)));
             last = drill;
         }
         Tables.Print(table);
         PilotProfile profile = comparison.Profile;
-        Console.WriteLine($"Difference: {nameB} less {nameA}, in percent of their mean. Felt: our inference, above 15 %; perhaps: 5 to 15 %; a reading: an instrument's figure.");
+        Console.WriteLine($"Difference: {nameB} less {nameA}, in percent of their mean. Felt: our inference, above {comparison.Bands.FeltAbove_Percent:G4} %; perhaps: {comparison.Bands.NotFeltBelow_Percent:G4} to {comparison.Bands.FeltAbove_Percent:G4} %; a reading: an instrument's figure.");
+        Console.WriteLine("At limits: share of each drill's time in which a rotor stood at idle or at full duty.");
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
             Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
-        Console.WriteLine($"Tuning policy {comparison.Policy}: each build has the gains that reach 60 degrees of phase margin at the highest crossover it allows");
-        Console.WriteLine($"(roll {Hz(a.RollPitch.Crossover)} and {Hz(b.RollPitch.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Field.Seed}.");
+        Console.WriteLine($"Tuning policy {comparison.Policy}: {TuningPolicies.Describe(b.Policy)}");
+        Console.WriteLine($"(roll {Hz(a.Roll.Crossover)} and {Hz(b.Roll.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Field.Seed}.");
         Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");
         Console.WriteLine($"Air: {Air(comparison.Field)} Start {comparison.Field.StartHeight:G4} m above the ground.");
         Console.WriteLine($"Speed controllers: {a.Unit.CommandDelay * 1000:F2} and {b.Unit.CommandDelay * 1000:F2} ms.");
         foreach (string caution in Cautions.Of(comparison)) Console.WriteLine(caution);
+
+        static string Limits(DrillWork work) => $"{100 * work.A.SaturatedShare:F0}, {100 * work.B.SaturatedShare:F0}";
 
         static string Air(FieldConditions field) =>
             field.Effects == AirEffects.None
@@ -93,6 +107,6 @@ internal static class ComparisonOutput
                 : $"steady loads of the rotors and {FieldSettings.Describe(field.Effects)}"
                     + (field.Effects.HasFlag(AirEffects.Wake) ? "; the shaking in wakes is an estimate." : ".");
 
-        static string Hz(double crossover) => (crossover / (2 * Math.PI)).ToString("F1");
+        static string Hz(double crossover) => double.IsNaN(crossover) ? "-" : (crossover / (2 * Math.PI)).ToString("F1");
     }
 }

@@ -16,8 +16,10 @@ internal static class JsonOutput
     };
 
     /// <summary>Prints an object.</summary>
-    public static void Print(Dictionary<string, object?> value) =>
-        Console.Out.WriteLine(JsonSerializer.Serialize(value, Options));
+    public static void Print(Dictionary<string, object?> value) => Console.Out.WriteLine(Text(value));
+
+    /// <summary>An object as text.</summary>
+    public static string Text(Dictionary<string, object?> value) => JsonSerializer.Serialize(value, Options);
 
     /// <summary>A vector as three numbers.</summary>
     public static double[] Of(Vec3 v) => [v.X, v.Y, v.Z];
