@@ -20,6 +20,12 @@ public sealed record PilotProfile
     /// <summary>Time from a stick's reading to the command at the controller (radio link), s.</summary>
     public double RadioDelay { get; init; } = 0.004;
 
+    /// <summary>
+    /// Time from the craft to the picture that the pilot sees (camera, video link, screen), s, beyond what pilots are used to. The
+    /// <see cref="Pilots.VirtualPilot"/> sees so much later; plain scripts see no picture.
+    /// </summary>
+    public double DisplayDelay { get; init; }
+
     /// <summary>Time in which a quick thumb moves a stick from centre to full deflection, s.</summary>
     public double ThumbTime { get; init; } = 0.020;
 

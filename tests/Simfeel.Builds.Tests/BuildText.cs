@@ -52,6 +52,9 @@ internal static class BuildText
         return 1 + text.AsSpan(0, at).Count('\n');
     }
 
+    /// <summary>A starter build.</summary>
+    public static Build Starter(string name) => BuildReader.Read(Path.Combine(StarterDirectory(), name + ".toml")).Build!;
+
     /// <summary>The builds that come with the program.</summary>
     public static string StarterDirectory([CallerFilePath] string here = "") =>
         Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "assets", "builds"));

@@ -60,7 +60,7 @@ public class EditTests
     [Fact]
     public void HybridSwapsOnlyItsGroups()
     {
-        Build a = Starter("wagtail"), b = Starter("curlew");
+        Build a = BuildText.Starter("wagtail"), b = BuildText.Starter("curlew");
         Build hybrid = Hybrid.Of(a, b, PartGroups.MotorMass | PartGroups.PropellerInertia);
         Assert.Equal(b.Motor.Body, hybrid.Motor.Body);
         Assert.Equal(b.Propeller.Body, hybrid.Propeller.Body);
@@ -79,7 +79,7 @@ public class EditTests
     public void HybridEndsAreTheBuildsThemselves()
     {
         AirState air = StandardAtmosphere.At(0);
-        Build a = Starter("wagtail"), b = Starter("curlew");
+        Build a = BuildText.Starter("wagtail"), b = BuildText.Starter("curlew");
         Assert.Equal(State(a), State(Hybrid.Of(a, b, PartGroups.None)));
         Assert.Equal(State(b), State(Hybrid.Of(a, b, PartGroups.All)));
         foreach (PartGroups group in Enum.GetValues<PartGroups>().Where(g => g is not (PartGroups.None or PartGroups.All or PartGroups.Pilot)))
@@ -95,6 +95,4 @@ public class EditTests
     }
 
     private static double Mass(Build build) => MassProperties.Combine([.. PartPlacer.Place(build).Select(p => p.Mass)]).Mass;
-
-    private static Build Starter(string name) => BuildReader.Read(Path.Combine(BuildText.StarterDirectory(), name + ".toml")).Build!;
 }

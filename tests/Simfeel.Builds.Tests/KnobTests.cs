@@ -4,7 +4,7 @@ namespace Simfeel.Builds.Tests;
 
 public class KnobTests
 {
-    private static readonly Build Wagtail = Starter("wagtail");
+    private static readonly Build Wagtail = BuildText.Starter("wagtail");
 
     public static TheoryData<string> Names => [.. BuildKnobs.All.Select(knob => knob.Name), "motor.mass_g"];
 
@@ -48,7 +48,7 @@ public class KnobTests
     public void Grown_motors_are_those_of_the_rules()
     {
         // redshank and its like leave the motor's constants to the rules
-        Build plain = Edited(Starter("wagtail"), ("motor.mass_g", 33));
+        Build plain = Edited(BuildText.Starter("wagtail"), ("motor.mass_g", 33));
         double stator = Math.Cbrt(1.4);
         Build byRule = BuildReader.Parse(
             Text().Replace("stator_diameter_mm = 22", $"stator_diameter_mm = {22 * stator:R}", StringComparison.Ordinal)
@@ -85,6 +85,4 @@ public class KnobTests
 
     private static Build Edited(Build build, params (string Key, double Value)[] edits) =>
         BuildEditor.Edit(build, edits.Select(edit => new KeyValuePair<string, double>(edit.Key, edit.Value))).Build!;
-
-    private static Build Starter(string name) => BuildReader.Read(Path.Combine(BuildText.StarterDirectory(), name + ".toml")).Build!;
 }

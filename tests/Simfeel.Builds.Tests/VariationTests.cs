@@ -2,7 +2,7 @@ namespace Simfeel.Builds.Tests;
 
 public class VariationTests
 {
-    private static readonly Build Sanderling = Starter("sanderling"), Wagtail = Starter("wagtail");
+    private static readonly Build Sanderling = BuildText.Starter("sanderling"), Wagtail = BuildText.Starter("wagtail");
 
     [Fact]
     public void No_place_moves_nothing()
@@ -50,6 +50,4 @@ public class VariationTests
     }
 
     private static Build Moved(Build build, string key, double place) => BuildVariation.Move(build, [new(key, place)]).Build!;
-
-    private static Build Starter(string name) => BuildReader.Read(Path.Combine(BuildText.StarterDirectory(), name + ".toml")).Build!;
 }

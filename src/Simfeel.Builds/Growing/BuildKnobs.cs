@@ -211,9 +211,21 @@ public static class BuildKnobs
         ],
     };
 
+    /// <summary>The whole craft larger or smaller; see <see cref="Builds.CraftSize"/>.</summary>
+    public static BuildKnob WholeCraft { get; } = new()
+    {
+        Name = "craft.size",
+        Title = "size of the whole craft",
+        Unit = "mm",
+        Rule = "The same craft larger: every length grows, masses with length^3, inertias with length^5, torques with length^4, currents with length^3.5, at the same voltage.",
+        UsualRange = (0.5, 2),
+        Size = build => build.Frame.Wheelbase * 1e3,
+        Grow = (build, factor) => CraftSize.Grow(Loose(build), factor),
+    };
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<BuildKnob> All { get; } =
-        [MotorVolume, ArmLength, PropellerDiameter, PropellerPitch, MotorKv, BatteryMass];
+        [MotorVolume, ArmLength, PropellerDiameter, PropellerPitch, MotorKv, BatteryMass, WholeCraft];
 
     /// <summary>The knob of a name, or one that moves a single number of the build file; null where there is neither.</summary>
     /// <param name="name">Name of a knob, or a full key such as <c>motor.mass_g</c>.</param>

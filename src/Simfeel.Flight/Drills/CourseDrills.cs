@@ -99,7 +99,8 @@ public static class CourseDrills
 
     private static VirtualPilot Pilot(in ScriptStart start) => new(start.Unit, start.Profile, start.Begin);
 
-    private static FlightWish Straight(double speed) => new(0, speed, 0, 0, 0, LargestAcceleration, 1);
+    /// <summary>Straight to the north at a speed (m/s) and at the height of the start.</summary>
+    internal static FlightWish Straight(double speed) => new(0, speed, 0, 0, 0, LargestAcceleration, 1);
 
     /// <summary>Straight on for the lead-in, then along a course.</summary>
     private static Func<PilotView, Sticks> Along(in ScriptStart start, double speed, Steering steering)

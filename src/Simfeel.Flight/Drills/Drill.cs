@@ -28,12 +28,26 @@ public sealed record Drill(
     /// <summary>Speed of the level flight in which the drill starts, by stick effort, m/s; null for hover.</summary>
     public Func<double, double>? StartSpeed { get; init; }
 
-    /// <summary>Where a craft starts: steady, pack settled, at the field's origin, in hover or in level flight to the north.</summary>
+    /// <summary>
+    /// What is done to the steady start of a drill that begins unsteady, such as tilted or thrown; null for one that begins steady.
+    /// </summary>
+    public Func<TunedUnit, DrillStart, DrillStart>? Upset { get; init; }
+
+    /// <summary>Whether the motors are off all the time.</summary>
+    public bool MotorsOff { get; init; }
+
+    /// <summary>
+    /// Where a craft starts, at the field's origin: steady with the pack settled, in hover or in level flight to the north, and then as
+    /// <see cref="Upset"/> has it.
+    /// </summary>
     /// <param name="unit">The craft.</param>
     /// <param name="effort">Share of full stick, 0.25 to 1.</param>
     /// <param name="effects">Effects of the field.</param>
-    public DrillStart Start(TunedUnit unit, double effort, AirEffects effects) =>
-        DrillStart.Level(unit, StartSpeed?.Invoke(effort) ?? 0, effects);
+    public DrillStart Start(TunedUnit unit, double effort, AirEffects effects)
+    {
+        DrillStart steady = DrillStart.Level(unit, StartSpeed?.Invoke(effort) ?? 0, effects);
+        return Upset is null ? steady : Upset(unit, steady);
+    }
 }
 
 /// <summary>What a script is made from.</summary>

@@ -54,6 +54,7 @@ public static class DrillRunner
         {
             DrillStart start = drill.Start(units[lane], effort, field.Effects);
             loop.SetUnit(lane, units[lane], start);
+            if (drill.MotorsOff) loop.SetMotors(lane, false);
             pilots[lane] = new LanePilot(drill, new(units[lane], profile, effort, start), buffers.Rows(lane, rows));
         }
         for (int row = 0; row < rows; row++)

@@ -44,13 +44,16 @@ public sealed class VirtualPilot
         Vec3 push = unit.Gravity * start.Collective / unit.HoverShare * start.State.q_WB.Rotate(-Vec3.UnitZ);
         (_dragTrim, _climbTrim) = (push.X / Math.Max(1, start.State.v_WB.X), -push.Z - unit.Gravity);
         (_unit, _profile, _throttle) = (unit, profile, unit.Throttle);
-        int rows = Math.Max(1, (int)Math.Round(ReactionTime / profile.StickPeriod));
-        _seen = new CraftState[rows];
-        _accelerations = new Vec3[rows];
+        int rows = Rows(ReactionTime), late = Rows(ReactionTime + profile.DisplayDelay);
+        _seen = new CraftState[late];
+        _accelerations = new Vec3[late];
+        // he makes up for his own reaction, which he knows, and not for a picture that comes later than it seems
         _asked = new Vec3[rows];
+
+        int Rows(double time) => Math.Max(1, (int)Math.Round(time / profile.StickPeriod));
     }
 
-    /// <summary>What is seen: the craft a reaction time ago. The first sight is the start.</summary>
+    /// <summary>What is seen: the craft a reaction time and the profile's display delay ago. The first sight is the start.</summary>
     public CraftState Seen { get; private set; }
 
     /// <summary>Moves the sticks for what is to be flown; once for every reading of the sticks.</summary>
@@ -65,7 +68,7 @@ public sealed class VirtualPilot
         Vec3 acceleration = early ? Vec3.Zero : _accelerations[slot];
         // what was asked for since the sight that is seen now
         Vec3 turned = Vec3.Zero;
-        for (int n = 0; n < (early ? _row : _seen.Length); n++) turned += _profile.StickPeriod * _asked[n];
+        for (int n = 0; n < Math.Min(_row, _asked.Length); n++) turned += _profile.StickPeriod * _asked[n];
         (_seen[slot], _accelerations[slot]) = (sample.State, sample.a_WB);
 
         Quat now = Turn(Seen.q_WB, turned);
@@ -77,7 +80,7 @@ public sealed class VirtualPilot
         double share = Math.Clamp(_unit.HoverShare * along / _unit.Gravity, 0, wish.LargestShare);
         Sticks sticks = new(
             _profile.RollPitch.Deflection(rate.X), _profile.RollPitch.Deflection(rate.Y), _profile.Yaw.Deflection(rate.Z), _throttle.Stick(share));
-        _asked[slot] = _profile.RateFor(sticks);
+        _asked[_row % _asked.Length] = _profile.RateFor(sticks);
         return sticks;
     }
 

@@ -41,6 +41,14 @@ public sealed class Replay : IDisposable
         Session = new(A.Unit, B.Unit, header.Profile, header.Conditions, Map);
     }
 
+    private Replay(TraceReader trace, Replay before)
+    {
+        _trace = trace;
+        _row = trace.NewRow();
+        (Map, A, B) = (before.Map, before.A, before.B);
+        Session = new(A.Unit, B.Unit, trace.Header.Profile, trace.Header.Conditions, Map);
+    }
+
     /// <summary>First build, made again.</summary>
     public FlyableBuild A { get; }
 
@@ -70,6 +78,14 @@ public sealed class Replay : IDisposable
         Session.Fly(input);
         Compare();
         return true;
+    }
+
+    /// <summary>The same trace from its start, with the builds and the field of this replay, which need not be made again.</summary>
+    /// <param name="trace">The same trace, no row of it read yet; it stays the caller's.</param>
+    public Replay Again(TraceReader trace)
+    {
+        ArgumentNullException.ThrowIfNull(trace);
+        return new(trace, this);
     }
 
     /// <summary>The next input, for a caller that flies <see cref="Session"/> itself and then calls <see cref="Compare"/>.</summary>
