@@ -16,6 +16,9 @@ internal enum Tone
     Quiet,
     Undecided,
     Warning,
+
+    /// <summary>Room for a number written by hand.</summary>
+    Blank,
 }
 
 /// <summary>A paragraph.</summary>

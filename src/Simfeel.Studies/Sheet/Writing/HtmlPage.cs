@@ -9,7 +9,9 @@ internal static class HtmlPage
 {
     private static readonly HashSet<string> Void = ["meta", "br", "col"];
 
-    public static string Write(SheetPage page)
+    /// <param name="page">The sheet.</param>
+    /// <param name="style">Its style sheet, without any sign of XML's own.</param>
+    public static string Write(SheetPage page, string style = PageStyle.Css)
     {
         HtmlBlocks blocks = new();
         XElement html = new("html",
@@ -18,7 +20,7 @@ internal static class HtmlPage
                 new XElement("meta", new XAttribute("charset", "utf-8")),
                 new XElement("meta", new XAttribute("name", "viewport"), new XAttribute("content", "width=device-width, initial-scale=1")),
                 new XElement("title", page.Title),
-                new XElement("style", PageStyle.Css)),
+                new XElement("style", style)),
             new XElement("body",
                 new XElement("main",
                     page.Sections.Select((section, n) => n == 0 ? Head(page, section, blocks) : Body(section, blocks)))));
