@@ -33,6 +33,7 @@ public sealed partial class CockpitApp
             Apply();
             Join();
             Notify("Replay of " + Path.GetFileName(file));
+            LoadMarks(file);
         }
         catch (TraceException error)
         {
@@ -49,6 +50,7 @@ public sealed partial class CockpitApp
             "The recording has ended",
             verdict,
             new MessageChoice("Look again", () => _pendingStart = true),
+            new MessageChoice("Time marks", OpenMarks),
             new MessageChoice("What was found", _menus.OpenResults),
             new MessageChoice("Close", Quit));
     }

@@ -5,8 +5,10 @@ using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Settings;
 using Simfeel.Cockpit.Sound;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Fields;
+using SkiaSharp;
 
 namespace Simfeel.Cockpit.Application;
 
@@ -53,11 +55,14 @@ public sealed partial class CockpitApp : IDisposable
         _sticks = new(folder, _wrong);
         Pilot = new(new StickHub(_sticks.Find, Actions), Actions);
         Rack = new(options.Shelf, [Settings.BuildA, Settings.BuildB], options.Air, Profile);
-        _painter = new(window.Gl, map, Settings.Quality) { View = Settings.View };
+        _painter = new(window.Gl, map, Settings.Quality, _readout.Axes) { View = Settings.View };
+        Lessons = new(this, Path.Combine(folder.Path, "lessons"), options.PictureFolder);
+        Blind = new(this, options);
         _menus = new(this);
         Pacer = new(Settings.FrameRate_Hz);
         Apply();
         _window.SetFullScreen(Settings.FullScreen);
+        _pendingBlind = options.Blind;
         if (options.StraightToTheField || options.Replay is not null) _pendingStart = true;
         else _menus.OpenStart();
         _wrong.AddRange(_painter.Layer.MissingFonts);
@@ -92,6 +97,12 @@ public sealed partial class CockpitApp : IDisposable
 
     internal PageStack Pages { get; } = new();
 
+    internal LessonDesk Lessons { get; }
+
+    internal BlindDesk Blind { get; }
+
+    internal FieldConditions Conditions => _options.Conditions;
+
     internal Pilot Pilot { get; }
 
     internal ActionMap Actions { get; private set; }
@@ -122,6 +133,7 @@ public sealed partial class CockpitApp : IDisposable
     public bool Frame(double seconds, bool draw = true)
     {
         _time += seconds;
+        AppWindow.TextInput = Pages.IsTyping;
         while (AppWindow.TryNext(out WindowEvent happened)) Handle(happened);
         if (_pendingStart) TryStart();
         if (Pages.Top is null && Outing is not null) FlyOn(seconds);
@@ -140,6 +152,7 @@ public sealed partial class CockpitApp : IDisposable
         if (_disposed) return;
         _disposed = true;
         EndOuting();
+        Lessons.Dispose();
         _speaker?.Dispose();
         Pilot.Dispose();
         _painter.Dispose();
@@ -219,7 +232,7 @@ public sealed partial class CockpitApp : IDisposable
             && (happened.Kind == WindowEventKind.Axis
                 || (Wizard.HearsButtons && happened.Kind is WindowEventKind.ButtonDown or WindowEventKind.Hat));
         if (asked) return;
-        Pages.Handle(_translator.Translate(happened, Pages.IsCapturing, _shift));
+        Pages.Handle(_translator.Translate(happened, Pages.IsCapturing, _shift, Pages.IsTyping));
     }
 
     private const int LeftShift = 225, RightShift = 229;
@@ -234,6 +247,7 @@ public sealed partial class CockpitApp : IDisposable
             Pages.Invalidate();
         }
         if (Outing is null) _menus.RefreshStart(Rack.Done);
+        Lessons.Advance(seconds);
         WatchBuilds();
     }
 
@@ -241,7 +255,9 @@ public sealed partial class CockpitApp : IDisposable
     {
         (int width, int height) = _size ?? _window.Size;
         if (Outing is not null)
-            _painter.DrawFlight(Outing, width, height, Settings.VideoDelay_ms / 1000, seconds);
+            _painter.DrawFlight(Outing, width, height, (Settings.VideoDelay_ms / 1000) + (Blind.IsOn ? Blind.Late : 0), seconds);
+        else if (Lessons is { Stage: LessonStage stage, Page.SceneArea: { IsEmpty: false } area })
+            _painter.DrawLesson(stage, SKRectI.Round(area), height);
         else
             _painter.DrawField(width, height, _time);
         _painter.DrawLayer(Pages, Outing is null ? null : _readout, width, height, _time);

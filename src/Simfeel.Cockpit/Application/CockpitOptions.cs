@@ -34,6 +34,9 @@ public sealed record CockpitOptions
     /// <summary>Trace to fly again; null for a live flight.</summary>
     public string? Replay { get; init; }
 
+    /// <summary>Blind flights with the two builds at once; null for open ones.</summary>
+    public BlindOptions? Blind { get; init; }
+
     /// <summary>Folder for pictures.</summary>
     public required string PictureFolder { get; init; }
 

@@ -36,6 +36,8 @@ public static class CockpitStart
         using CockpitApp app = new(window, options with { Silent = true }, map, text, UserFolder.OfUser());
         using PictureTarget target = new(window.Gl, width, height);
         app.DrawInto(target);
+        // nobody is there to let time run on
+        app.Settings.HoldAtMarks = false;
         using VideoPipe pipe = new(file, width, height, rate);
         byte[] picture = new byte[4 * width * height];
         while (app.Frame(1.0 / rate) && !app.ReplayEnded)

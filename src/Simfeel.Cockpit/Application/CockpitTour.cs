@@ -32,7 +32,7 @@ public static class CockpitTour
         {
             (FieldMap map, string text) = CockpitStart.ReadField(options.FieldFile);
             using AppWindow window = new("Simfeel", options.Size.Width, options.Size.Height, visible: false);
-            using CockpitApp app = new(window, options with { A = "wagtail", B = "curlew", Silent = true }, map, text, new UserFolder(settings));
+            using CockpitApp app = new(window, options with { A = "wagtail", B = "curlew", Silent = true, PictureFolder = settings }, map, text, new UserFolder(settings));
             using PictureTarget target = new(window.Gl, options.Size.Width, options.Size.Height);
             app.DrawInto(target);
             app.Settings.Quality = Quality.High;
@@ -52,6 +52,11 @@ public static class CockpitTour
         app.Rack.Wait(app.Rack.IndexOf("curlew"));
         Run(app, 0.5);
         Take("start");
+
+        app.Lessons.ShowAt("ballast-to-the-tips", 0.42, masses: true);
+        Run(app, 0.3);
+        Take("lesson");
+        app.Pages.Close();
 
         Begin(app, Flowing(app));
         app.Painter.View = View.Onboard;

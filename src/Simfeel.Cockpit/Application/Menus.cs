@@ -27,6 +27,8 @@ internal sealed class Menus(CockpitApp app)
             Builds = [.. Enumerable.Range(0, rack.Names.Count).Select(rack.Choice)],
             Fields = [app.Map.Name],
             Fly = app.FlyPicked,
+            Lessons = app.Lessons.Open,
+            Blind = app.Blind.OpenSetup,
             Sticks = OpenWizard,
             Settings = () => OpenSettings(overFlight: false),
             Help = () => OpenKeys(overFlight: false),
@@ -71,15 +73,18 @@ internal sealed class Menus(CockpitApp app)
     public void OpenPause()
     {
         Outing outing = app.Outing!;
-        bool live = app.IsLive;
+        bool live = app.IsLive, blind = app.Blind.IsOn;
         app.Pages.Open(new PausePage(new()
         {
-            State = $"{outing.Build(outing.Flown).Name} ({(outing.Flown == 0 ? "A" : "B")}) is flown over {outing.Map.Name}. {app.Delays}",
+            State = blind ? $"{app.Blind.State} {app.Delays}" : $"{outing.Build(outing.Flown).Name} ({(outing.Flown == 0 ? "A" : "B")}) is flown over {outing.Map.Name}. {app.Delays}",
             Resume = app.Pages.Close,
             Restart = live ? () => Done(PilotAction.Restart) : null,
-            Swap = live ? () => Done(PilotAction.Swap) : null,
-            Bench = live ? OpenBench : null,
-            Results = OpenResults,
+            Swap = live && !blind ? () => Done(PilotAction.Swap) : null,
+            NextFlight = blind ? () => Done(PilotAction.Swap) : null,
+            Vote = blind ? () => Done(PilotAction.Results) : null,
+            Bench = live && !blind && outing.Build(outing.Flown).Assembled.Build.Source is not null ? OpenBench : null,
+            Results = blind ? null : OpenResults,
+            Marks = app.Marks is null || blind ? null : app.OpenMarks,
             Sticks = live ? OpenWizard : null,
             Settings = () => OpenSettings(overFlight: true),
             Keys = () => OpenKeys(overFlight: true),
@@ -234,6 +239,7 @@ internal sealed class Menus(CockpitApp app)
     {
         SettingsModel m = _settings!;
         m.Quality = s.Quality;
+        m.Palette = s.Palette;
         m.TextScale = s.TextScale;
         m.Views = ViewNames;
         m.View = (int)s.View;
@@ -256,6 +262,7 @@ internal sealed class Menus(CockpitApp app)
         CockpitSettings s = app.Settings;
         s.CameraTilt_deg = m.CameraTilt_deg;
         s.Quality = m.Quality;
+        s.Palette = m.Palette;
         s.TextScale = m.TextScale;
         s.View = (View)m.View;
         s.FieldOfView_deg = m.FieldOfView_deg;

@@ -3,6 +3,7 @@ using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
+using Simfeel.Flight.Contact;
 using Simfeel.Flight.Fields;
 using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
@@ -22,6 +23,11 @@ internal sealed class Outing : IDisposable
     private readonly PilotProfile _profile;
     private readonly CraftPose[] _poses = new CraftPose[2];
     private readonly double[] _hoverSticks;
+    private readonly AssembledBuild? _look;
+    private readonly double _sink;
+
+    /// <summary>Rotor speed that is drawn where the real one would tell which craft it is, rad/s: a blur.</summary>
+    private const double AnyRotorSpeed = 1200;
 
     /// <summary>Puts two builds on the start pad.</summary>
     /// <param name="a">First build.</param>
@@ -30,9 +36,13 @@ internal sealed class Outing : IDisposable
     /// <param name="conditions">Moving air and seed.</param>
     /// <param name="map">The field.</param>
     /// <param name="session">A session of these builds; a new one if null.</param>
+    /// <param name="look">What both craft look like, whatever they are; as they are if null.</param>
     public Outing(
-        FlyableBuild a, FlyableBuild b, PilotProfile profile, FieldConditions conditions, FieldMap map, FlightSession? session = null)
+        FlyableBuild a, FlyableBuild b, PilotProfile profile, FieldConditions conditions, FieldMap map, FlightSession? session = null, AssembledBuild? look = null)
     {
+        _look = look;
+        // whatever flies, what is drawn stands on the ground
+        if (look is not null) _sink = (a.Unit.Unit.Body?.RestHeight ?? 0) - (ContactBody.Of(look)?.RestHeight ?? 0);
         _builds = [a, b];
         _profile = profile;
         Map = map;
@@ -66,6 +76,9 @@ internal sealed class Outing : IDisposable
     /// <summary>A build as it was put together.</summary>
     public AssembledBuild Assembled(int index) => _builds[index].Assembled;
 
+    /// <summary>What a craft looks like.</summary>
+    public AssembledBuild Look(int index) => _look ?? Assembled(index);
+
     /// <summary>Throttle at which the flown craft hovers.</summary>
     public double HoverStick => _hoverSticks[Flown];
 
@@ -75,6 +88,11 @@ internal sealed class Outing : IDisposable
         for (int craft = 0; craft < 2; craft++)
         {
             Stage.Pose(craft, delay, ref _poses[craft]);
+            if (_look is not null)
+            {
+                _poses[craft].p_WB += new Vec3(0, 0, _sink);
+                for (int k = 0; k < Craft.MaxRotors; k++) _poses[craft].RotorSpeeds[k] = Stage.Session.Condition(craft).Armed ? AnyRotorSpeed : 0;
+            }
             _poses[craft].Opacity = craft == Flown ? 1 : Stage.Session.Shadow ? 0.45f : 0;
         }
         return _poses;

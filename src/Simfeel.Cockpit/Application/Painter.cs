@@ -4,7 +4,10 @@ using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Settings;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight.Fields;
+using Simfeel.Physics.Maths;
+using SkiaSharp;
 
 namespace Simfeel.Cockpit.Application;
 
@@ -21,17 +24,19 @@ internal sealed class Painter : IDisposable
     private readonly FieldMap _map;
     private readonly ViewRig[] _rigs;
     private readonly FrameCapture _capture;
+    private readonly AxisLabels _axes;
     private SceneRenderer _scene;
     private Quality _quality;
     private bool _hadPage;
     private double _orbit;
 
     /// <summary>Uploads the field.</summary>
-    public Painter(GL gl, FieldMap map, Quality quality)
+    public Painter(GL gl, FieldMap map, Quality quality, AxisLabels axes)
     {
         _gl = gl;
         _map = map;
         _quality = quality;
+        _axes = axes;
         _rigs = [new(map), new(map)];
         _scene = new(gl, map, quality);
         _capture = new(gl);
@@ -53,6 +58,9 @@ internal sealed class Painter : IDisposable
     /// <summary>Shows masses instead of shapes.</summary>
     public bool MassView { get; set; }
 
+    /// <summary>Height of the level grid over the world's origin, m; null for none.</summary>
+    public double? LevelGrid { get; set; }
+
     /// <summary>Takes settings over.</summary>
     public void Apply(CockpitSettings settings, Outing? outing)
     {
@@ -66,6 +74,7 @@ internal sealed class Painter : IDisposable
             rig.EyeDistance = settings.EyeDistance_mm / 1000;
         }
         Layer.Pen.Scale = (float)settings.TextScale;
+        Cockpit.Overlay.Palette.Use(PaletteColours.Of(settings.Palette));
         Layer.Invalidate();
         if (settings.Quality == _quality) return;
         _quality = settings.Quality;
@@ -77,8 +86,14 @@ internal sealed class Painter : IDisposable
     /// <summary>Uploads the craft of an outing.</summary>
     public void Show(Outing outing)
     {
-        for (int craft = 0; craft < 2; craft++) _scene.SetCraft(craft, outing.Assembled(craft));
+        for (int craft = 0; craft < 2; craft++) _scene.SetCraft(craft, outing.Look(craft));
         Reset();
+    }
+
+    /// <summary>Uploads the craft of a lesson.</summary>
+    public void Show(LessonStage stage)
+    {
+        for (int craft = 0; craft < 2; craft++) _scene.SetCraft(craft, stage.Assembled(craft));
     }
 
     /// <summary>Forgets where the eyes were; after a restart or a swap.</summary>
@@ -96,28 +111,46 @@ internal sealed class Painter : IDisposable
     public void DrawFlight(Outing outing, int width, int height, double delay, double seconds)
     {
         ReadOnlySpan<CraftPose> poses = outing.Poses(delay);
-        SceneOptions options = new(outing.Stage.Session.Time, MassView, MassView);
+        SceneOptions options = new(outing.Stage.Session.Time, MassView, MassView, LevelGrid);
         int flown = outing.Flown;
+        _axes.Shown = MassView;
         if (MassView)
         {
             // a slow walk around the craft
             _orbit += 0.25 * seconds;
-            Camera close = ViewRig.Orbit(outing.Assembled(flown), poses[flown], _orbit, 0.35);
+            Camera close = ViewRig.Orbit(outing.Look(flown), poses[flown], _orbit, 0.35);
             _scene.Draw(Framebuffer, 0, 0, width, height, close, poses, options);
+            for (int axis = 0; axis < 3; axis++)
+            {
+                Vec3 tip = poses[flown].p_WB + poses[flown].q_WB.Rotate(CraftMassModel.Tip(axis, outing.Assembled(flown)));
+                bool inSight = ScreenPoint.TryPlace(close, (double)width / height, tip, out float x, out float y);
+                _axes.Put(axis, x, y, inSight);
+            }
             return;
         }
         if (View != View.Split)
         {
-            Camera camera = _rigs[flown].Update(View, outing.Assembled(flown), poses[flown], seconds);
+            Camera camera = _rigs[flown].Update(View, outing.Look(flown), poses[flown], seconds);
             _scene.Draw(Framebuffer, 0, 0, width, height, camera, poses, options);
             return;
         }
         int half = width / 2;
         for (int craft = 0; craft < 2; craft++)
         {
-            Camera camera = _rigs[craft].Update(View.Chase, outing.Assembled(craft), poses[craft], seconds);
+            Camera camera = _rigs[craft].Update(View.Chase, outing.Look(craft), poses[craft], seconds);
             _scene.Draw(Framebuffer, craft * half, 0, craft == 0 ? half : width - half, height, camera, poses, options);
         }
+    }
+
+    /// <summary>Draws the craft of a lesson into a part of the picture.</summary>
+    /// <param name="stage">The lesson.</param>
+    /// <param name="area">The part, pixels from the top left corner.</param>
+    /// <param name="height">Height of the picture, pixels.</param>
+    public void DrawLesson(LessonStage stage, SKRectI area, int height)
+    {
+        ReadOnlySpan<CraftPose> poses = stage.Poses();
+        Camera camera = stage.Eye(poses, (double)area.Width / area.Height);
+        _scene.Draw(Framebuffer, area.Left, height - area.Bottom, area.Width, area.Height, camera, poses, new(stage.Time, stage.ShowsMasses));
     }
 
     /// <summary>Draws the field without anybody flying, from high above the start, for the pages before a flight.</summary>

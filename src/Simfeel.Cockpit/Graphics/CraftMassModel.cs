@@ -12,6 +12,9 @@ internal sealed class CraftMassModel
     // The frame is only hinted at, so that the spheres inside it are seen.
     private const float FaintParts = 0.30f;
 
+    // The axis that points down is shorter, so that the weight's arrow below it is seen.
+    private const float DownShare = 0.6f;
+
     private readonly GL _gl;
     private readonly CraftPrograms _programs;
     private readonly AssembledBuild _build;
@@ -71,7 +74,7 @@ internal sealed class CraftMassModel
         int count = 0;
         Put(Vector3.Zero, Vector3.UnitX, axis, 0.7f * thick, AxisColour(0));
         Put(Vector3.Zero, Vector3.UnitY, axis, 0.7f * thick, AxisColour(1));
-        Put(Vector3.Zero, Vector3.UnitZ, 0.6f * axis, 0.7f * thick, AxisColour(2));
+        Put(Vector3.Zero, Vector3.UnitZ, DownShare * axis, 0.7f * thick, AxisColour(2));
         double weight = _build.Craft.Mass * StandardAtmosphere.StandardGravity;
         Vector3 down = GraphicsFrame.Body(pose.q_WB.Conjugate.Rotate(Vec3.UnitZ));
         // below the body's z axis, which it would cover in level flight
@@ -103,11 +106,18 @@ internal sealed class CraftMassModel
             };
             for (int k = 0; k <= axis; k++)
             {
-                float along = ((axis == 2 ? 0.6f : 1) * length) - (thick * (3.4f + (1.1f * k)));
+                float along = ((axis == 2 ? DownShare : 1) * length) - (thick * (3.4f + (1.1f * k)));
                 rings.Add(Instance.Of(Matrix4x4.CreateScale(thick, thick, 0.4f * thick) * Matrix4x4.CreateTranslation(0, 0, along) * turn, AxisColour(axis)));
             }
         }
         return [.. rings];
+    }
+
+    /// <summary>Tip of a body axis (0 ahead, 1 right, 2 down) from the centre of gravity, body axes, m.</summary>
+    public static Vec3 Tip(int axis, AssembledBuild build)
+    {
+        double length = AxisLength((float)ViewRig.Reach(build));
+        return axis switch { 0 => new(length, 0, 0), 1 => new(0, length, 0), _ => new(0, 0, DownShare * length) };
     }
 
     private static float AxisLength(float reach) => 1.25f * reach;

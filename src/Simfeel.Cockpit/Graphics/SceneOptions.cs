@@ -6,4 +6,5 @@ namespace Simfeel.Cockpit.Graphics;
 /// <param name="ReferencePlane">
 /// A plumb line from each craft with a mark every metre, and a metre grid on the ground about its foot.
 /// </param>
-public readonly record struct SceneOptions(double Time, bool MassView = false, bool ReferencePlane = false);
+/// <param name="LevelGrid">Height over the world's origin of a level metre grid, m; null for none.</param>
+public readonly record struct SceneOptions(double Time, bool MassView = false, bool ReferencePlane = false, double? LevelGrid = null);

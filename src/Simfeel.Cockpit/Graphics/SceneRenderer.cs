@@ -29,6 +29,7 @@ public sealed unsafe class SceneRenderer : IDisposable
     private readonly CraftModel?[] _craft = new CraftModel?[Slots];
     private readonly GlowBatch _glow;
     private readonly GroundAids _aids;
+    private readonly LevelGrid _level;
     private readonly ShadowMaps? _shadows;
     private readonly PictureBuffer? _smooth;
     private readonly LensPass _lens;
@@ -58,6 +59,7 @@ public sealed unsafe class SceneRenderer : IDisposable
         _programs = new(_store, defines);
         _glow = new(_store, defines);
         _aids = new(_store, map, _programs, defines);
+        _level = new(_store, defines);
         _lens = new(_store);
         if (quality != Quality.Low) _shadows = new(_store, _field, fine: quality == Quality.High);
         if (quality == Quality.High) _smooth = new(_store, Math.Min(4, gl.GetInteger(GLEnum.MaxSamples)));
@@ -165,6 +167,7 @@ public sealed unsafe class SceneRenderer : IDisposable
         _field.DrawSolids(planes);
         _field.DrawGround();
         DrawOnGround(craft[..drawn], options);
+        if (options.LevelGrid is double level) _level.Draw(level, About(craft[..drawn], from));
 
         _glow.Clear();
         if (_beacon is Vec3 beacon) _glow.AddBeacon(beacon, options.Time);
@@ -219,6 +222,16 @@ public sealed unsafe class SceneRenderer : IDisposable
             else _frame.CraftLightB = light;
         }
         _shadows.Bind();
+    }
+
+    /// <summary>The flown craft, or the eye where there is none.</summary>
+    private static Vector3 About(ReadOnlySpan<CraftPose> craft, Vector3 eye)
+    {
+        foreach (ref readonly CraftPose pose in craft)
+        {
+            if (pose.Opacity >= 1) return GraphicsFrame.Of(pose.p_WB);
+        }
+        return eye;
     }
 
     private CraftModel? Shown(in CraftPose pose, int slot) => pose.Opacity > 0 ? _craft[slot] : null;

@@ -54,6 +54,21 @@ public enum PilotAction
     /// <summary>Lists the keys.</summary>
     Help,
 
+    /// <summary>A time mark at this moment of a recording.</summary>
+    Mark,
+
+    /// <summary>Back to the mark before.</summary>
+    PreviousMark,
+
+    /// <summary>On to the next mark.</summary>
+    NextMark,
+
+    /// <summary>The list of time marks.</summary>
+    Marks,
+
+    /// <summary>A level grid that stays at the height at which it was switched on.</summary>
+    LevelGrid,
+
     /// <summary>Opens the menu, closes a page.</summary>
     Menu,
 }

@@ -47,14 +47,18 @@ internal static class BuildPlate
         float x = area.Left + 12 * unit, y = area.Top + 12 * unit;
         float heading = pen.LineHeight(TextStyle.Heading);
         if (!Has(parts, PlateParts.Figures)) y += pen.LineHeight(TextStyle.Figures) / 2;
-        pen.BuildMark(index, x + 6 * unit, y + heading / 2, 6.5f * unit, colour);
-        pen.Text(index == 0 ? "A" : "B", x + 20 * unit, y, TextStyle.Heading, Palette.Ink);
-        float nameLeft = x + 38 * unit;
+        float nameLeft = x;
+        if (!readout.Blind)
+        {
+            pen.BuildMark(index, x + 6 * unit, y + heading / 2, 6.5f * unit, colour);
+            pen.Text(index == 0 ? "A" : "B", x + 20 * unit, y, TextStyle.Heading, Palette.Ink);
+            nameLeft = x + 38 * unit;
+        }
         pen.Text(pen.Fit(build.Name, TextStyle.Heading, 170 * unit), nameLeft, y, TextStyle.Heading, Palette.Ink);
         y += heading;
         if (Has(parts, PlateParts.Figures))
         {
-            DrawFigures(pen, build, x, y, readout.SpeedInKilometresPerHour);
+            DrawFigures(pen, build, x, y, readout.SpeedInKilometresPerHour, !readout.Blind);
             y += pen.LineHeight(TextStyle.Figures);
         }
         string words = flown ? FlownWords : build.Flying ? ShadowWords : WaitingWords;
@@ -73,13 +77,13 @@ internal static class BuildPlate
         pen.FigureWidth(3 + 5 + 4, TextStyle.Figures) + pen.Width("km/h", TextStyle.Small) + pen.Width("m", TextStyle.Small)
             + pen.Width("V", TextStyle.Small) + (3 * 4 + 2 * 8) * pen.Scale;
 
-    private static void DrawFigures(Pen pen, BuildReadout build, float x, float y, bool kilometres)
+    private static void DrawFigures(Pen pen, BuildReadout build, float x, float y, bool kilometres, bool voltage)
     {
         float gap = 8 * pen.Scale;
         double speed = kilometres ? 3.6 * build.Speed : build.Speed;
         x = Figure(pen, speed, "F0", 3, kilometres ? "km/h" : "m/s", x, y) + gap;
         x = Figure(pen, build.Height, "F1", 5, "m", x, y) + gap;
-        Figure(pen, build.PackVoltage, "F1", 4, "V", x, y);
+        if (voltage) Figure(pen, build.PackVoltage, "F1", 4, "V", x, y);
     }
 
     private static float Figure(Pen pen, double value, string format, int figures, string unit, float x, float y)

@@ -50,6 +50,11 @@ internal sealed class FlightBanners
             Chip(pen, area, ref x, ref y, Slow[Math.Clamp((int)Math.Round(20 * readout.TimeFactor), 0, 19)], false);
         if (readout.Level) Chip(pen, area, ref x, ref y, "levels itself", false);
         if (readout.Shadow) Chip(pen, area, ref x, ref y, "the other build flies along", false);
+        if (!double.IsNaN(readout.GridHeight))
+        {
+            Figure(pen, area, ref x, ref y, "level grid at", readout.GridHeight, "F1", "m");
+            Figure(pen, area, ref x, ref y, readout.OverGrid < 0 ? "below it" : "above it", Math.Abs(readout.OverGrid), "F1", "m");
+        }
         if (readout.ShowNumbers)
         {
             Delay(pen, area, ref x, ref y, "radio", readout.RadioDelay);
@@ -85,18 +90,23 @@ internal sealed class FlightBanners
         pen.Text(text, place.Left + 8 * unit + mark, place.Top + 3 * unit, TextStyle.Small, Palette.Ink);
     }
 
-    private static void Delay(Pen pen, SKRect area, ref float x, ref float y, string name, double delay)
+    private static void Delay(Pen pen, SKRect area, ref float x, ref float y, string name, double delay) =>
+        Figure(pen, area, ref x, ref y, name, Math.Clamp(1000 * delay, 0, 999), "F0", "ms");
+
+    private static void Figure(Pen pen, SKRect area, ref float x, ref float y, string name, double value, string format, string unitName)
     {
-        float unit = pen.Scale, words = pen.Width(name, TextStyle.Small), figures = pen.FigureWidth(4, TextStyle.SmallFigures);
-        float milliseconds = pen.Width("ms", TextStyle.Small);
-        SKRect place = Place(pen, area, ref x, ref y, words + figures + milliseconds + 24 * unit);
+        // an absurd value stays inside its place
+        int room = format == "F0" ? 4 : 6;
+        value = Math.Clamp(value, -999, 9999);
+        float unit = pen.Scale, words = pen.Width(name, TextStyle.Small), figures = pen.FigureWidth(room, TextStyle.SmallFigures);
+        SKRect place = Place(pen, area, ref x, ref y, words + figures + pen.Width(unitName, TextStyle.Small) + 24 * unit);
         if (place.IsEmpty) return;
         float left = place.Left + 8 * unit, top = place.Top + 3 * unit;
         pen.Text(name, left, top, TextStyle.Small, Palette.Quiet);
         float right = left + words + 4 * unit + figures;
         float lower = pen.LineHeight(TextStyle.Small) - pen.LineHeight(TextStyle.SmallFigures);
-        pen.Number(Math.Clamp(1000 * delay, 0, 999), "F0", right, top + lower, TextStyle.SmallFigures, Palette.Ink);
-        pen.Text("ms", right + 4 * unit, top, TextStyle.Small, Palette.Quiet);
+        pen.Number(value, format, right, top + lower, TextStyle.SmallFigures, Palette.Ink);
+        pen.Text(unitName, right + 4 * unit, top, TextStyle.Small, Palette.Quiet);
     }
 
     private static float Banner(Pen pen, SKRect area, float y, string text, float opacity, bool urgent)

@@ -11,8 +11,8 @@ public sealed class FlightOverlay
     /// <summary>The side panel; <see cref="Graphs.Record"/> it every frame.</summary>
     public Graphs Graphs { get; } = new();
 
-    /// <summary>Redraws a second that this readout wants: few while time is held, fewer with graphs, which cost most.</summary>
-    public static double WantedRate_Hz(FlightReadout readout) => readout.Paused ? 5 : readout.ShowGraphs ? 12 : 20;
+    /// <summary>Redraws a second that this readout wants: few while time is held, fewer with graphs, which cost most, many where names go with the picture.</summary>
+    public static double WantedRate_Hz(FlightReadout readout) => readout.Axes.Shown ? 30 : readout.Paused ? 5 : readout.ShowGraphs ? 12 : 20;
 
     /// <summary>Draws the overlay.</summary>
     /// <param name="pen">Pen on an empty layer.</param>
@@ -25,13 +25,19 @@ public sealed class FlightOverlay
         float margin = 10 * pen.Scale;
         pen.Part = "flight";
         float strip = DrawStrip(pen, readout, width, height, margin);
+        if (readout.Timeline.Shown) strip = Timeline.DrawBar(pen, readout.Timeline, margin, width - margin, strip - (margin / 2));
+        readout.Axes.Draw(pen, width, height, strip);
         float side = 0;
         if (readout.ShowGraphs)
         {
             float wide = Math.Min(330 * pen.Scale, 0.3f * width);
             if (Graphs.Draw(pen, new(width - margin / 2 - wide, margin, width - margin / 2, strip - margin))) side = wide;
         }
-        _banners.Draw(pen, new(margin, margin, width - margin - (side > 0 ? side + margin / 2 : 0), strip - margin / 2), readout, time);
+        float right = width - margin - (side > 0 ? side + margin / 2 : 0), bottom = strip - (margin / 2);
+        // a note leaves the upper half to the banners, which may be urgent
+        if (readout.Timeline is { Shown: true, Caption.Length: > 0 } timeline)
+            bottom = Timeline.DrawCaption(pen, timeline.Caption, new(margin, bottom / 2, right, bottom)) - (margin / 2);
+        _banners.Draw(pen, new(margin, margin, right, bottom), readout, time);
     }
 
     private static float DrawStrip(Pen pen, FlightReadout readout, int width, int height, float margin)
@@ -41,7 +47,8 @@ public sealed class FlightOverlay
         float room = width - 2 * margin;
         int flown = readout.Flown;
         PlateParts mine = PlateParts.All, theirs = PlateParts.All;
-        bool both = true, withSticks = true;
+        bool both = !readout.Blind, withSticks = true;
+        if (readout.Blind) mine = PlateParts.Figures;
         for (int step = 0; step < 6 && Needed() > room; step++)
         {
             if (step == 0) theirs = PlateParts.Bars;

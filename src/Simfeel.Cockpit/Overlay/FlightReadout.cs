@@ -100,6 +100,9 @@ public sealed class FlightReadout
     /// <summary>Whether a recording is replayed.</summary>
     public bool Replaying { get; set; }
 
+    /// <summary>Whether nobody shall know which craft is flown: one plate with speed and height alone.</summary>
+    public bool Blind { get; set; }
+
     /// <summary>Whether the stick device is gone.</summary>
     public bool NoStick { get; set; }
 
@@ -117,6 +120,18 @@ public sealed class FlightReadout
 
     /// <summary>Measured delay from a stick's event to the picture that shows it, s; not a number where none was measured.</summary>
     public double PictureDelay { get; set; } = double.NaN;
+
+    /// <summary>Time bar of a replay.</summary>
+    public TimelineReadout Timeline { get; } = new();
+
+    /// <summary>Height of the level grid over the ground, m; not a number while there is none.</summary>
+    public double GridHeight { get; set; } = double.NaN;
+
+    /// <summary>How far the flown craft is above the level grid, m; below it negative.</summary>
+    public double OverGrid { get; set; }
+
+    /// <summary>Names of the body axes where the mass view has them on the screen.</summary>
+    public AxisLabels Axes { get; } = new();
 
     /// <summary>Key that arms, for texts.</summary>
     public string ArmKey { get; set; } = "";

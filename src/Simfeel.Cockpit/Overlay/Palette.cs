@@ -17,105 +17,73 @@ public sealed record PalettePair(string Use, SKColor Front, SKColor Back, double
 public sealed record PaletteContrast(string Use, SKColor One, SKColor Other, string AlsoBy);
 
 /// <summary>
-/// Colours of everything two-dimensional. Few, calm, and never the only sign: build A is a disc and a solid line, build B a
-/// triangle and a dashed line. Tests look at every pair through the eyes of the colour-blind.
+/// Colours of everything two-dimensional, as the thread that draws has chosen them. Few, calm, and never the only sign: build A
+/// is a disc and a solid line, build B a triangle and a dashed line. Tests look at every pair of both palettes through the eyes
+/// of the colour-blind.
 /// </summary>
 public static class Palette
 {
-    /// <summary>Behind a whole page.</summary>
-    public static readonly SKColor Night = new(0x13, 0x1A, 0x20);
+    // one window has one thread; tests that draw beside it keep their own
+    [ThreadStatic]
+    private static PaletteColours? _now;
 
-    /// <summary>Behind a page that lies over a flight.</summary>
-    public static readonly SKColor Veil = new(0x13, 0x1A, 0x20, 0xF0);
+    /// <summary>The colours in use on this thread.</summary>
+    public static PaletteColours Now => _now ?? PaletteColours.Usual;
 
-    /// <summary>Behind plates and graphs in flight.</summary>
-    public static readonly SKColor Plate = new(0x10, 0x17, 0x1C, 0xD0);
+    /// <summary>Draws in other colours on this thread from here on.</summary>
+    public static void Use(PaletteColours colours) => _now = colours;
 
-    /// <summary>A widget at rest.</summary>
-    public static readonly SKColor Panel = new(0x20, 0x2A, 0x32);
+    /// <inheritdoc cref="PaletteColours.Night"/>
+    public static SKColor Night => Now.Night;
 
-    /// <summary>A widget that has the focus.</summary>
-    public static readonly SKColor Raised = new(0x2C, 0x39, 0x43);
+    /// <inheritdoc cref="PaletteColours.Veil"/>
+    public static SKColor Veil => Now.Veil;
 
-    /// <summary>Text.</summary>
-    public static readonly SKColor Ink = new(0xEE, 0xF2, 0xF3);
+    /// <inheritdoc cref="PaletteColours.Plate"/>
+    public static SKColor Plate => Now.Plate;
 
-    /// <summary>Text that stands back: units, hints, help.</summary>
-    public static readonly SKColor Quiet = new(0xBA, 0xC6, 0xCD);
+    /// <inheritdoc cref="PaletteColours.Panel"/>
+    public static SKColor Panel => Now.Panel;
 
-    /// <summary>Frame of the widget that has the focus.</summary>
-    public static readonly SKColor Focus = new(0xFF, 0xE0, 0x9A);
+    /// <inheritdoc cref="PaletteColours.Raised"/>
+    public static SKColor Raised => Now.Raised;
 
-    /// <summary>Rules, empty tracks, frames of boxes.</summary>
-    public static readonly SKColor Line = new(0x84, 0x94, 0x9E);
+    /// <inheritdoc cref="PaletteColours.Ink"/>
+    public static SKColor Ink => Now.Ink;
 
-    /// <summary>Build A.</summary>
-    public static readonly SKColor BuildA = new(0xA8, 0xD8, 0xF6);
+    /// <inheritdoc cref="PaletteColours.Quiet"/>
+    public static SKColor Quiet => Now.Quiet;
 
-    /// <summary>Build B.</summary>
-    public static readonly SKColor BuildB = new(0xE0, 0x8E, 0x35);
+    /// <inheritdoc cref="PaletteColours.Focus"/>
+    public static SKColor Focus => Now.Focus;
 
-    /// <summary>Words that ask for attention; always beside an exclamation mark or in a banner.</summary>
-    public static readonly SKColor Warning = new(0xFF, 0xC9, 0x6B);
+    /// <inheritdoc cref="PaletteColours.Line"/>
+    public static SKColor Line => Now.Line;
 
-    /// <summary>What was commanded, in graphs; dashed.</summary>
-    public static readonly SKColor Command = new(0xF2, 0xC1, 0x78);
+    /// <inheritdoc cref="PaletteColours.BuildA"/>
+    public static SKColor BuildA => Now.BuildA;
 
-    /// <summary>Series of four rotors, in graphs; each has dashes of its own.</summary>
-    public static readonly SKColor[] Rotors =
-    [
-        new(0xEE, 0xF2, 0xF3), new(0x7F, 0xC4, 0xEE), new(0xF0, 0xB0, 0x4F), new(0x9C, 0xA8, 0xB0),
-    ];
+    /// <inheritdoc cref="PaletteColours.BuildB"/>
+    public static SKColor BuildB => Now.BuildB;
+
+    /// <inheritdoc cref="PaletteColours.Warning"/>
+    public static SKColor Warning => Now.Warning;
+
+    /// <inheritdoc cref="PaletteColours.Command"/>
+    public static SKColor Command => Now.Command;
+
+    /// <inheritdoc cref="PaletteColours.Rotors"/>
+    public static IReadOnlyList<SKColor> Rotors => Now.Rotors;
+
+    /// <inheritdoc cref="PaletteColours.LineWeight"/>
+    public static float LineWeight => Now.LineWeight;
 
     /// <summary>Colour of a build, 0 for A and 1 for B.</summary>
     public static SKColor Build(int index) => index == 0 ? BuildA : BuildB;
 
-    /// <summary>Every text and mark with what is behind it.</summary>
-    public static IReadOnlyList<PalettePair> Pairs { get; } =
-    [
-        new("text on a page", Ink, Night, 4.5),
-        new("text on a page over a flight", Ink, Veil, 4.5),
-        new("text on a plate in flight", Ink, Plate, 4.5),
-        new("text on a widget", Ink, Panel, 4.5),
-        new("text on the focused widget", Ink, Raised, 4.5),
-        new("quiet text on a page", Quiet, Night, 4.5),
-        new("quiet text on a page over a flight", Quiet, Veil, 4.5),
-        new("quiet text on a plate in flight", Quiet, Plate, 4.5),
-        new("quiet text on a widget", Quiet, Panel, 4.5),
-        new("quiet text on the focused widget", Quiet, Raised, 4.5),
-        new("warning on a page", Warning, Night, 4.5),
-        new("warning on a page over a flight", Warning, Veil, 4.5),
-        new("warning on a widget", Warning, Panel, 4.5),
-        new("warning on the focused widget", Warning, Raised, 4.5),
-        new("warning on a plate in flight", Warning, Plate, 4.5),
-        new("focus frame on a page", Focus, Night, 3),
-        new("focus frame on a page over a flight", Focus, Veil, 3),
-        new("focus frame around a widget", Focus, Raised, 3),
-        new("frame on a page", Line, Night, 3),
-        new("frame on a widget", Line, Panel, 3),
-        new("filled track on a widget", BuildA, Panel, 3),
-        new("filled track on the focused widget", BuildA, Raised, 3),
-        new("build A on a page", BuildA, Night, 3),
-        new("build B on a page", BuildB, Night, 3),
-        new("build A on a plate", BuildA, Plate, 3),
-        new("build B on a plate", BuildB, Plate, 3),
-        new("build B on a widget", BuildB, Panel, 3),
-        new("command in a graph", Command, Plate, 3),
-        .. Rotors.Select((colour, k) => new PalettePair($"rotor {k + 1} in a graph", colour, Plate, 3)),
-    ];
+    /// <inheritdoc cref="PaletteColours.Pairs"/>
+    public static IReadOnlyList<PalettePair> Pairs => Now.Pairs;
 
-    /// <summary>Colours that are told apart from each other.</summary>
-    public static IReadOnlyList<PaletteContrast> Contrasts { get; } =
-    [
-        new("builds", BuildA, BuildB, "disc and triangle, letters A and B"),
-        new("rate and command of build A", BuildA, Command, "solid and dashed line"),
-        new("rate and command of build B", BuildB, Command, "solid and dashed line"),
-        new("rotors 1 and 2", Rotors[0], Rotors[1], "dashes"),
-        new("rotors 1 and 3", Rotors[0], Rotors[2], "dashes"),
-        new("rotors 1 and 4", Rotors[0], Rotors[3], "dashes"),
-        new("rotors 2 and 3", Rotors[1], Rotors[2], "dashes"),
-        new("rotors 2 and 4", Rotors[1], Rotors[3], "dashes"),
-        new("rotors 3 and 4", Rotors[2], Rotors[3], "dashes"),
-        new("focused and other frames", Focus, Line, "width of the frame"),
-    ];
+    /// <inheritdoc cref="PaletteColours.Contrasts"/>
+    public static IReadOnlyList<PaletteContrast> Contrasts => Now.Contrasts;
 }

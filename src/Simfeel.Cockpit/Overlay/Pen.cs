@@ -165,6 +165,7 @@ public sealed class Pen : IDisposable
     public void Frame(SKRect area, SKColor colour, float width, float radius = 0)
     {
         Stroke(colour, width);
+        width = _stroke.StrokeWidth;
         area.Inflate(-width / 2, -width / 2);
         Canvas.DrawRoundRect(area, radius, radius, _stroke);
     }
@@ -228,7 +229,7 @@ public sealed class Pen : IDisposable
     private void Stroke(SKColor colour, float width)
     {
         _stroke.Color = colour;
-        _stroke.StrokeWidth = width;
+        _stroke.StrokeWidth = width * Palette.LineWeight;
     }
 
     private (SKTextBlob? Blob, float Width) Lookup(string text, TextStyle style)

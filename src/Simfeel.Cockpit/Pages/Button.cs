@@ -13,6 +13,9 @@ internal sealed class Button(string text, Action action, string detail = "", boo
     private readonly string _detail = warn ? "! " + detail : detail;
     private float _natural;
 
+    /// <summary>What it says.</summary>
+    public string Text => text;
+
     public override bool CanFocus => true;
 
     private TextStyle Style => main ? TextStyle.Heading : TextStyle.Body;
@@ -20,7 +23,7 @@ internal sealed class Button(string text, Action action, string detail = "", boo
     private protected override float Measure(Pen pen, float x, float y, float width)
     {
         float inner = width - 28 * pen.Scale;
-        float height = pen.Wrap(text, Style, inner).Length * pen.LineHeight(Style);
+        float height = pen.Wrap(Text, Style, inner).Length * pen.LineHeight(Style);
         if (_detail.Length > 0) height += pen.Wrap(_detail, TextStyle.Small, inner).Length * pen.LineHeight(TextStyle.Small);
         return _natural = height + (main ? 32 : 18) * pen.Scale;
     }
@@ -32,7 +35,7 @@ internal sealed class Button(string text, Action action, string detail = "", boo
         // beside a taller neighbour the text stays in the middle
         float y = Bounds.Top + (Bounds.Height - _natural) / 2 + (main ? 16 : 9) * unit;
         if (main) pen.Fill(new(Bounds.Left, Bounds.Top + 6 * unit, Bounds.Left + 5 * unit, Bounds.Bottom - 6 * unit), Palette.BuildA);
-        y += pen.Lines(text, left, y, inner, Style, Palette.Ink);
+        y += pen.Lines(Text, left, y, inner, Style, Palette.Ink);
         if (_detail.Length > 0) pen.Lines(_detail, left, y, inner, TextStyle.Small, warn ? Palette.Warning : Palette.Quiet);
     }
 

@@ -21,6 +21,7 @@ public abstract class Page
     private IReadOnlyList<Widget>? _content;
     private float _scroll, _contentHeight, _viewHeight, _margin;
     private Widget? _pressed;
+    private PaletteColours? _colours;
     private int _focus = -1;
     private bool _showFocus;
 
@@ -35,6 +36,9 @@ public abstract class Page
 
     /// <summary>Whether a widget waits for a key or button.</summary>
     internal bool IsCapturing => Focused?.IsCapturing ?? false;
+
+    /// <summary>Whether a widget takes text.</summary>
+    internal bool IsTyping => Focused?.IsTyping ?? false;
 
     /// <summary>Widgets that can have the focus, in order.</summary>
     internal IReadOnlyList<Widget> Focusable => _focusable;
@@ -62,6 +66,11 @@ public abstract class Page
 
     /// <summary>Looks whether the model asks for other widgets; before every redraw.</summary>
     private protected virtual void Follow()
+    {
+    }
+
+    /// <summary>Hears the size of the window, pixels; before the widgets take their places.</summary>
+    private protected virtual void Fit(int width, int height)
     {
     }
 
@@ -174,7 +183,11 @@ public abstract class Page
 
     private void Arrange(Pen pen, int width, int height)
     {
+        Fit(width, height);
         Follow();
+        // labels keep their colour
+        if (_colours != Palette.Now) Rebuild();
+        _colours = Palette.Now;
         bool first = _content is null;
         if (_focus < 0) (_focus, _showFocus) = (FirstFocus, FirstFocus > 0);
         _content ??= Build();

@@ -19,6 +19,9 @@ public sealed class PageStack
     /// <summary>Whether a widget waits for a key or button.</summary>
     public bool IsCapturing => Top?.IsCapturing ?? false;
 
+    /// <summary>Whether a widget takes text.</summary>
+    public bool IsTyping => Top?.IsTyping ?? false;
+
     /// <summary>Whether something changed since the last <see cref="Draw"/>.</summary>
     public bool NeedsRedraw => _changed;
 

@@ -15,11 +15,20 @@ public sealed class PauseModel
     /// <summary>Flies the other build from the start.</summary>
     public Action? Swap { get; init; }
 
+    /// <summary>Flies the next flight of a blind trial.</summary>
+    public Action? NextFlight { get; init; }
+
+    /// <summary>Opens the vote on a blind trial.</summary>
+    public Action? Vote { get; init; }
+
     /// <summary>Opens the part bench.</summary>
     public Action? Bench { get; init; }
 
     /// <summary>Opens the after-flight table.</summary>
     public Action? Results { get; init; }
+
+    /// <summary>Opens the list of time marks.</summary>
+    public Action? Marks { get; init; }
 
     /// <summary>Opens the sticks wizard.</summary>
     public Action? Sticks { get; init; }

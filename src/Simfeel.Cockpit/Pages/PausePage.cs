@@ -14,8 +14,11 @@ public sealed class PausePage(PauseModel model) : Page
         List<Widget> buttons = [];
         Add("Restart", model.Restart, "both craft from their start");
         Add("Swap builds", model.Swap, "fly the other one from the start");
+        Add("Next flight", model.NextFlight, "of this trial");
+        Add("Vote", model.Vote, "which craft was which");
         Add("Part bench", model.Bench, "change a part of the flown build");
         Add("After-flight table", model.Results, "what the flights so far show");
+        Add("Time marks", model.Marks, "moments to come back to");
         Add("Sticks", model.Sticks, "set up the stick device");
         Add("Settings", model.Settings, "picture, sound, delays");
         Add("Keys", model.Keys, "every key and button");

@@ -25,6 +25,11 @@ public static class PilotActionWords
         PilotAction.Results => "After-flight table",
         PilotAction.Picture => "Store a picture",
         PilotAction.Help => "This list",
+        PilotAction.Mark => "Set a time mark",
+        PilotAction.PreviousMark => "To the mark before",
+        PilotAction.NextMark => "To the next mark",
+        PilotAction.Marks => "Time marks",
+        PilotAction.LevelGrid => "Level grid at this height",
         PilotAction.Menu => "Menu, close a page",
         _ => action.ToString(),
     };

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Overlay;
 
 namespace Simfeel.Cockpit.Pages;
 
@@ -10,6 +11,19 @@ public sealed class SettingsModel
 
     /// <summary>Text scale, 0.75 to 2.</summary>
     public double TextScale { get; set; } = 1;
+
+    /// <summary>Colours of pages and of what lies over a flight.</summary>
+    public PaletteKind Palette { get; set; }
+
+    /// <summary>
+    /// For a projector: its palette and text of 150 % in one go, both free to be set apart afterwards; off, the usual of both.
+    /// On as long as its palette is.
+    /// </summary>
+    public bool ForProjector
+    {
+        get => Palette == PaletteKind.Projector;
+        set => (Palette, TextScale) = value ? (PaletteKind.Projector, 1.5) : (PaletteKind.Usual, 1);
+    }
 
     /// <summary>Names of the views.</summary>
     public IReadOnlyList<string> Views { get; set; } = ["Onboard"];

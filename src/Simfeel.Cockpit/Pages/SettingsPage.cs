@@ -10,6 +10,8 @@ public sealed class SettingsPage(SettingsModel model, bool overFlight = false) :
 {
     private static readonly string[] Qualities = ["low: for slow machines", "medium: shadows", "high: smooth edges"];
 
+    private static readonly string[] Palettes = ["dark", "for a projector: light"];
+
     /// <inheritdoc/>
     public override bool IsOverFlight => overFlight;
 
@@ -29,6 +31,10 @@ public sealed class SettingsPage(SettingsModel model, bool overFlight = false) :
                     new Toggle(
                         "Numbers beside bars", () => model.ShowNumbers, v => Set(() => model.ShowNumbers = v),
                         "and delays at the top"),
+                    new Toggle(
+                        "For a projector", () => model.ForProjector, v => Set(() => model.ForProjector = v),
+                        "colours for a washed-out picture and text of 150 %"),
+                    new Choice("Colours", () => Palettes, () => (int)model.Palette, k => Set(() => model.Palette = (PaletteKind)k)),
                 ],
                 400, 10),
             new Label("View, the same for both builds", TextStyle.Heading),

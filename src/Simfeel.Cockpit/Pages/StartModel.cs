@@ -37,6 +37,12 @@ public sealed class StartModel
     /// <summary>Flies the picked builds.</summary>
     public required Action Fly { get; init; }
 
+    /// <summary>Opens the lessons.</summary>
+    public required Action Lessons { get; init; }
+
+    /// <summary>Opens the page before blind flights.</summary>
+    public required Action Blind { get; init; }
+
     /// <summary>Opens the sticks wizard.</summary>
     public required Action Sticks { get; init; }
 

@@ -29,7 +29,7 @@ public sealed class StartPage(StartModel model) : Page
                 ],
                 330),
             new Button("Fly", Fly, main: true),
-            new Flow([new Button("Settings", model.Settings), new Button("Keys and help", model.Help), _quit], 150),
+            new Flow([new Button("Lessons", model.Lessons), new Button("Blind flights", model.Blind), new Button("Settings", model.Settings), new Button("Keys and help", model.Help), _quit], 150),
             Label.Quiet(Safety),
         ];
     }

@@ -47,11 +47,14 @@ public enum UiInputKind
 
     /// <summary>Button Code of a stick device went down; heard only while a widget waits for a button.</summary>
     PadButton,
+
+    /// <summary>Character Code (Unicode) was typed; heard only while a widget takes text.</summary>
+    Text,
 }
 
 /// <summary>One thing that a page hears, whatever device it came from.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="X">Pixels from the left.</param>
 /// <param name="Y">Pixels from the top, or turns of the wheel.</param>
-/// <param name="Code">Key or button.</param>
+/// <param name="Code">Key, button or character.</param>
 public readonly record struct UiInput(UiInputKind Kind, float X = 0, float Y = 0, int Code = 0);

@@ -20,10 +20,15 @@ public sealed class UiTranslator
     /// <param name="happened">The event.</param>
     /// <param name="capturing">Whether a widget waits for a key or button: <see cref="PageStack.IsCapturing"/>.</param>
     /// <param name="shift">Whether a shift key is held, for going back with Tab.</param>
-    public UiInput Translate(in WindowEvent happened, bool capturing, bool shift = false)
+    /// <param name="typing">Whether a widget takes text: then a held key repeats.</param>
+    public UiInput Translate(in WindowEvent happened, bool capturing, bool shift = false, bool typing = false)
     {
         switch (happened.Kind)
         {
+            case WindowEventKind.KeyDown when typing:
+                return new(UiInputKind.Key, Code: happened.Code);
+            case WindowEventKind.Text when typing:
+                return new(UiInputKind.Text, Code: happened.Code);
             case WindowEventKind.KeyDown when capturing:
                 return happened.Value == 0 ? new(UiInputKind.Key, Code: happened.Code) : default;
             case WindowEventKind.ButtonDown when capturing:

@@ -18,6 +18,9 @@ public abstract class Widget
     /// </summary>
     public virtual bool IsCapturing => false;
 
+    /// <summary>Whether it takes text, which then comes as <see cref="UiInputKind.Text"/>, its keys as <see cref="UiInputKind.Key"/>.</summary>
+    public virtual bool IsTyping => false;
+
     /// <summary>What of it must be in sight while it has the focus.</summary>
     internal virtual SKRect FocusArea => Bounds;
 

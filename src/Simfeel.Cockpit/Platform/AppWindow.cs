@@ -15,7 +15,9 @@ public sealed unsafe class AppWindow : IDisposable
 
     // picture pixels for each unit of the pointer: more than 1 where the screen has more pixels than the desktop counts
     private static double _pixelsX = 1, _pixelsY = 1;
+    private static readonly TypedText Typed = new();
     private static nint _open;
+    private static bool _textInput;
 
     private nint _window;
     private nint _context;
@@ -60,6 +62,9 @@ public sealed unsafe class AppWindow : IDisposable
         if (_context == 0) throw Failed(TooOld, Reason);
         _open = _window;
         MeasurePixels();
+        // on from the start on most systems
+        Sdl.SDL_StopTextInput();
+        _textInput = false;
         // pictures are paced by our own clock; not every driver waits where it is told to
         Sdl.SDL_GL_SetSwapInterval(0);
         Gl = GL.GetApi(name => Sdl.SDL_GL_GetProcAddress(name));
@@ -86,10 +91,30 @@ public sealed unsafe class AppWindow : IDisposable
     }
 
     /// <summary>Sets the window's title.</summary>
-    public void SetTitle(string title) => Sdl.SDL_SetWindowTitle(_window, title);
+    public void SetTitle(string title)
+    {
+        Title = title;
+        Sdl.SDL_SetWindowTitle(_window, title);
+    }
+
+    /// <summary>The window's title; empty where none was set since it opened.</summary>
+    public string Title { get; private set; } = "";
 
     /// <summary>Fills the screen without changing its mode, or goes back.</summary>
     public void SetFullScreen(bool full) => Sdl.SDL_SetWindowFullscreen(_window, full ? 0x1001u : 0);
+
+    /// <summary>Has typed characters come as events, or not; a system may show a keyboard for it.</summary>
+    public static bool TextInput
+    {
+        get => _textInput;
+        set
+        {
+            if (value == _textInput) return;
+            _textInput = value;
+            if (value) Sdl.SDL_StartTextInput();
+            else Sdl.SDL_StopTextInput();
+        }
+    }
 
     /// <summary>Shows what was drawn.</summary>
     public void Swap() => Sdl.SDL_GL_SwapWindow(_window);
@@ -97,9 +122,16 @@ public sealed unsafe class AppWindow : IDisposable
     /// <summary>Takes the next event; false when there is none. Never allocates.</summary>
     public static bool TryNext(out WindowEvent happened)
     {
+        if (Typed.TryNext(out happened)) return true;
         SdlEvent raw;
         while (Sdl.SDL_PollEvent(&raw) != 0)
         {
+            if (raw.Type == 0x303)
+            {
+                Typed.Take(new(raw.Text, SdlEvent.TextRoom));
+                if (Typed.TryNext(out happened)) return true;
+                continue;
+            }
             happened = Translate(raw);
             if (happened.Kind != WindowEventKind.None) return true;
         }

@@ -63,6 +63,9 @@ internal static unsafe partial class Sdl
     [LibraryImport(Library)] public static partial void SDL_free(void* memory);
     [LibraryImport(Library, StringMarshalling = StringMarshalling.Utf8)] public static partial int SDL_setenv(string name, string value, int overwrite);
 
+    [LibraryImport(Library)] public static partial void SDL_StartTextInput();
+    [LibraryImport(Library)] public static partial void SDL_StopTextInput();
+
     [LibraryImport(Library)] public static partial int SDL_NumJoysticks();
     [LibraryImport(Library)] public static partial int SDL_JoystickGetDeviceInstanceID(int index);
     [LibraryImport(Library)] public static partial nint SDL_JoystickOpen(int index);
@@ -109,8 +112,11 @@ internal static unsafe partial class Sdl
 
 /// <summary>SDL_Event, as far as it is read here.</summary>
 [StructLayout(LayoutKind.Explicit, Size = 56)]
-internal struct SdlEvent
+internal unsafe struct SdlEvent
 {
+    /// <summary>Room of the text of a text event, bytes, its final nought included.</summary>
+    public const int TextRoom = 32;
+
     [FieldOffset(0)] public uint Type;
     [FieldOffset(4)] public uint Timestamp;
 
@@ -119,6 +125,7 @@ internal struct SdlEvent
 
     /// <summary>Axis, button or hat; state of a key; kind of a window event.</summary>
     [FieldOffset(12)] public byte Part;
+    [FieldOffset(12)] public fixed byte Text[TextRoom];
     [FieldOffset(13)] public byte State;
     [FieldOffset(16)] public short AxisValue;
     [FieldOffset(16)] public int Scancode;

@@ -53,11 +53,14 @@ public enum WindowEventKind
 
     /// <summary>Hat Code of instance Device stands at Value (bits up 1, right 2, down 4, left 8).</summary>
     Hat,
+
+    /// <summary>A character was typed; <see cref="WindowEvent.Code"/> is its Unicode scalar value.</summary>
+    Text,
 }
 
 /// <summary>One event, whatever library it came from.</summary>
 /// <param name="Kind">What happened.</param>
-/// <param name="Code">Key, mouse button (1 left), axis, button or hat.</param>
+/// <param name="Code">Key, mouse button (1 left), axis, button, hat or character.</param>
 /// <param name="Device">Instance of a stick device.</param>
 /// <param name="Value">Position of an axis or hat; 1 for a key that repeats.</param>
 /// <param name="X">Pixels from the left, or width.</param>

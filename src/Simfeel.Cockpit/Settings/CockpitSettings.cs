@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Overlay;
 
 namespace Simfeel.Cockpit.Settings;
 
@@ -16,6 +17,12 @@ public sealed class CockpitSettings
 
     /// <summary>Size of text, 0.75 to 2.</summary>
     public double TextScale { get; set; } = 1;
+
+    /// <summary>Colours of pages and of what lies over a flight.</summary>
+    public PaletteKind Palette { get; set; } = PaletteKind.Usual;
+
+    /// <summary>A replay holds at every time mark.</summary>
+    public bool HoldAtMarks { get; set; }
 
     /// <summary>View of the first flight.</summary>
     public View View { get; set; } = View.Chase;

@@ -21,6 +21,8 @@ public static class SettingsFile
         Entry.Text("build_b", s => s.BuildB, (s, v) => s.BuildB = v),
         Entry.Choice("quality", s => s.Quality, (s, v) => s.Quality = v),
         Entry.Number("text_scale", "", 0.75, 2, s => s.TextScale, (s, v) => s.TextScale = v),
+        Entry.Choice("palette", s => s.Palette, (s, v) => s.Palette = v),
+        Entry.Flag("hold_at_marks", s => s.HoldAtMarks, (s, v) => s.HoldAtMarks = v),
         Entry.Choice("view", s => s.View, (s, v) => s.View = v),
         Entry.Number("camera_tilt_deg", "deg", 0, 80, s => s.CameraTilt_deg, (s, v) => s.CameraTilt_deg = v),
         Entry.Number("field_of_view_deg", "deg", 30, 140, s => s.FieldOfView_deg, (s, v) => s.FieldOfView_deg = v),

@@ -45,6 +45,9 @@ public sealed class FlightStage : IDisposable
     /// <summary>Receives every input and its outcome; null while nothing is recorded.</summary>
     public TraceRecorder? Recorder { get; set; }
 
+    /// <summary>Receives every input; null while nobody keeps them.</summary>
+    public List<PilotInput>? Inputs { get; set; }
+
     /// <summary>Inputs that are flown instead of the sticks; null in a live flight.</summary>
     public IInputTape? Tape { get; set; }
 
@@ -67,6 +70,9 @@ public sealed class FlightStage : IDisposable
         set => _clock.Paused = value;
     }
 
+    /// <summary>Number of readings since the session began at which time is held by itself; never where it is passed already.</summary>
+    public long HoldAt { get; set; } = long.MaxValue;
+
     /// <summary>Whether a switch is held on.</summary>
     public bool IsOn(PilotSwitches one) => (_held & one) != 0;
 
@@ -86,8 +92,29 @@ public sealed class FlightStage : IDisposable
     public int Advance(double seconds, in Sticks sticks)
     {
         int due = _clock.Due(seconds);
-        for (int n = 0; n < due; n++) Fly(sticks);
+        for (int n = 0; n < due; n++)
+        {
+            Fly(sticks);
+            if (_session.Readings != HoldAt) continue;
+            Paused = true;
+            return n + 1;
+        }
         return due;
+    }
+
+    /// <summary>Flies a tape on as fast as the machine can, up to a number of readings since the session began.</summary>
+    /// <param name="reading">Where to.</param>
+    /// <param name="most">Most readings of this call.</param>
+    /// <returns>Whether it is there.</returns>
+    public bool Wind(long reading, int most)
+    {
+        for (int n = 0; n < most && _session.Readings < reading; n++)
+        {
+            long before = _session.Readings;
+            Fly(default);
+            if (_session.Readings == before) return true;
+        }
+        return _session.Readings >= reading;
     }
 
     /// <summary>Flies one reading while time is held.</summary>
@@ -120,6 +147,7 @@ public sealed class FlightStage : IDisposable
         if ((input.Switches & Jumps) != 0) Interrupt();
         _session.Fly(input);
         Recorder?.Add(input, _session);
+        Inputs?.Add(input);
         int flown = _session.Flown;
         Present = _session.Sample(flown);
         CraftCondition condition = _session.Condition(flown);

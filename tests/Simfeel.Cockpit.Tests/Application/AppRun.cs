@@ -12,9 +12,11 @@ internal sealed class AppRun : IDisposable
 
     private readonly TempFolder _folder = new();
     private readonly PictureTarget _target;
+    private readonly AppWindow _window;
 
     public AppRun(AppWindow window, Func<string, CockpitOptions, CockpitOptions>? change = null, string? settings = null, bool configIsAFile = false)
     {
+        _window = window;
         UserFolder user = new(System.IO.Path.Combine(_folder.Path, "config"));
         if (configIsAFile) File.WriteAllText(user.Path, "not a folder");
         if (settings is not null) Assert.True(user.TryWrite("settings.toml", settings, out string problem), problem);
@@ -42,6 +44,9 @@ internal sealed class AppRun : IDisposable
     public CockpitApp App { get; }
 
     public string Folder => _folder.Path;
+
+    /// <summary>Title of the window.</summary>
+    public string Title => _window.Title;
 
     /// <summary>Two builds are enough, and quicker to load than all.</summary>
     private BuildShelf Shelf()

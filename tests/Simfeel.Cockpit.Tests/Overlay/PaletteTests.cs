@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Tests.Pages;
 using SkiaSharp;
 
@@ -16,11 +17,16 @@ public class PaletteTests
         Assert.Equal(4.54, ColourVision.Contrast(white, ColourVision.Seen(new(0x76, 0x76, 0x76), usual)), 2);
     }
 
-    [Fact]
-    public void Everything_is_legible_to_every_eye_over_any_picture()
+    public static TheoryData<PaletteKind> Kinds => [.. Enum.GetValues<PaletteKind>()];
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Everything_is_legible_to_every_eye_over_any_picture(PaletteKind kind)
     {
-        foreach (PalettePair pair in Palette.Pairs)
+        foreach (PalettePair pair in PaletteColours.Of(kind).Pairs)
         {
+            // for a projector, marks have the contrast of text
+            Assert.True(pair.LeastContrast >= (kind == PaletteKind.Projector ? 4.5 : 3), pair.Use);
             foreach (SKColor picture in (SKColor[])[SKColors.Black, SKColors.White])
             {
                 SKColor back = ColourVision.Over(pair.Back, picture);
@@ -33,10 +39,11 @@ public class PaletteTests
         }
     }
 
-    [Fact]
-    public void What_differs_in_meaning_differs_in_lightness_or_by_more_than_colour()
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void What_differs_in_meaning_differs_in_lightness_or_by_more_than_colour(PaletteKind kind)
     {
-        foreach (PaletteContrast two in Palette.Contrasts)
+        foreach (PaletteContrast two in PaletteColours.Of(kind).Contrasts)
         {
             foreach ((string eye, double[] matrix) in ColourVision.All)
             {
@@ -47,10 +54,11 @@ public class PaletteTests
         }
     }
 
-    [Fact]
-    public void The_two_builds_and_the_commands_are_far_apart_to_every_eye()
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void The_two_builds_and_the_commands_are_far_apart_to_every_eye(PaletteKind kind)
     {
-        foreach (PaletteContrast two in Palette.Contrasts.Take(2))
+        foreach (PaletteContrast two in PaletteColours.Of(kind).Contrasts.Take(2))
         {
             foreach ((string eye, double[] matrix) in ColourVision.All)
             {
@@ -58,6 +66,44 @@ public class PaletteTests
                 double apart = ColourVision.Difference(ColourVision.Seen(two.One, matrix), ColourVision.Seen(two.Other, matrix));
                 Assert.True(apart > 23, $"{two.Use}, {eye}: {apart:0}");
             }
+        }
+    }
+
+    [Fact]
+    public void A_projectors_palette_is_dark_on_light_with_thicker_lines_and_pages_follow_a_change()
+    {
+        try
+        {
+            using Canvases canvas = new(640, 360, 1, pixels: true);
+            Page page = new Samples().Page("pause");
+            PageStack stack = new();
+            stack.Open(page);
+            foreach (PaletteKind kind in Enum.GetValues<PaletteKind>())
+            {
+                Palette.Use(PaletteColours.Of(kind));
+                canvas.Pen.Canvas.Clear();
+                stack.Draw(canvas.Pen, 640, 360);
+                canvas.Pen.Line(0, 20, 100, 20, SKColors.Magenta, 4);
+                bool projector = kind == PaletteKind.Projector;
+                // the page's corner, and a pixel 2.5 from the middle of a line that is 4 or 6.4 wide
+                Assert.Equal(projector, canvas.PixelAt(3, 300).Red > 200);
+                Assert.Equal(projector, canvas.PixelAt(50, 22).Green < 100 && canvas.PixelAt(50, 22).Red > 150);
+                // the heading was made before the change
+                int ink = 0;
+                for (int y = 0; y < 120; y++)
+                {
+                    for (int x = 0; x < 640; x++)
+                    {
+                        SKColor pixel = canvas.PixelAt(x, y);
+                        if (pixel == Palette.Ink) ink++;
+                    }
+                }
+                Assert.True(ink > 50, $"{kind}: {ink} pixels of ink");
+            }
+        }
+        finally
+        {
+            Palette.Use(PaletteColours.Usual);
         }
     }
 

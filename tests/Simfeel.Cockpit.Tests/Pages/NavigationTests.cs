@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
 
@@ -125,6 +126,31 @@ public class NavigationTests
         desk.Press(DownKey);
         desk.Press(Enter);
         Assert.False(samples.Settings.SpeedInKilometresPerHour);
+    }
+
+    [Fact]
+    public void One_toggle_sets_palette_and_text_for_a_projector_and_each_can_be_changed_after_it()
+    {
+        Samples samples = new();
+        using Desk desk = new(samples.Page("settings"));
+        for (int k = 0; k < 4; k++) desk.Press(DownKey);
+        desk.Press(Enter);
+        Assert.Equal((PaletteKind.Projector, 1.5), (samples.Settings.Palette, samples.Settings.TextScale));
+        // the text's size by its own slider: the palette stays
+        for (int k = 0; k < 3; k++) desk.Press(UpKey);
+        for (int k = 0; k < 4; k++) desk.Press(LeftKey);
+        Assert.Equal(1.3, samples.Settings.TextScale, 12);
+        Assert.True(samples.Settings.ForProjector);
+        // the palette by its own choice: the text stays
+        for (int k = 0; k < 4; k++) desk.Press(DownKey);
+        desk.Press(RightKey);
+        Assert.Equal(PaletteKind.Usual, samples.Settings.Palette);
+        Assert.Equal(1.3, samples.Settings.TextScale, 12);
+        Assert.False(samples.Settings.ForProjector);
+        desk.Press(UpKey);
+        desk.Press(Enter);
+        desk.Press(Enter);
+        Assert.Equal((PaletteKind.Usual, 1.0), (samples.Settings.Palette, samples.Settings.TextScale));
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 
@@ -52,6 +53,8 @@ internal sealed class Samples
             SticksState = "not set up yet: choose this first",
             SticksNeedCare = true,
             Fly = Call("fly"),
+            Lessons = Call("lessons"),
+            Blind = Call("blind"),
             Sticks = Call("sticks"),
             Settings = Call("settings"),
             Help = Call("help"),
@@ -68,7 +71,9 @@ internal sealed class Samples
     }
 
     public static IReadOnlyList<string> Names { get; } =
-        ["start", "builds", "pause", "settings", "keys", "wizard", "wizard-done", "bench", "bench-refused", "results", "nothing-found", "message"];
+        ["start", "builds", "pause", "settings", "keys", "wizard", "wizard-done", "bench", "bench-refused", "results", "nothing-found", "message",
+            "lessons", "lesson-question", "lesson-flying", "lesson-shown", "lesson-words",
+            "blind-setup", "blind-vote", "blind-early", "blind-result", "marks", "marks-none", "mark"];
 
     public Page Page(string name) => name switch
     {
@@ -82,6 +87,7 @@ internal sealed class Samples
             Swap = Call("swap"),
             Bench = Call("bench"),
             Results = Call("results"),
+            Marks = Call("marks"),
             Sticks = Call("sticks"),
             Settings = Call("settings"),
             Keys = Call("keys"),
@@ -101,8 +107,44 @@ internal sealed class Samples
             Text = "Pocket Radio Joystick was unplugged. The flight waits with time held. Plug it in again, or fly on with the keyboard, which is not fit for feel.",
             Choices = [new("Wait for the sticks", Call("wait")), new("Keyboard", Call("keyboard")), new("End this flight", Call("end"))],
         }),
+        "blind-setup" => new BlindSetupPage(new() { Begin = how => Called.Add($"begin {how.Test} {how.Trials} {how.Controls} {how.Late}") }),
+        "blind-vote" => new BlindVotePage(Vote(true)),
+        "blind-early" => new BlindVotePage(Vote(false)),
+        "blind-result" => new BlindResultPage(new()
+        {
+            Builds = ["Wagtail", "Curlew, picture 80 ms later"],
+            Sentence = "9 of 12 right; guessing gives that or better in 0.4 % of tries: you can tell them apart.",
+            Controls = "Controls, one build in every flight: 1 of 3 right; luck does as well in 70 % of tries, as it should.",
+            Trials = [new(1, false, "ABA", "2", true), new(2, true, "BBB", "3", false), new(3, false, "BAA", "2", false)],
+            File = "Votes are in ~/simfeel/votes.csv; ./simfeel votes reads them.",
+        }),
+        "lessons" => new LessonListPage(LessonSamples.List(this)),
+        "lesson-question" => new LessonQuestionPage(LessonSamples.Question(this)),
+        "lesson-flying" => new LessonShowPage(LessonSamples.Show(this, LessonSamples.Numbers, flown: false)),
+        "lesson-shown" => new LessonShowPage(LessonSamples.Show(this, LessonSamples.Numbers, flown: true)),
+        "lesson-words" => new LessonShowPage(LessonSamples.Show(this, LessonSamples.Words, flown: true)),
+        "marks" => new MarksPage(Marks((12.34, "starts to roll"), (12.9, "lets go"), (75.5, "in its own wake, which shakes it twice before it falls out of it"), (1234.567, ""))),
+        "marks-none" => new MarksPage(Marks()),
+        "mark" => new MarkPage(Marks((12.34, "it says \"look\", and then rolls back by far more than the other build does at the same stick")), 0),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, null),
     };
+
+    public MarksModel Marks(params (double Time, string Note)[] some)
+    {
+        TimeMarks marks = new();
+        foreach ((double time, string note) in some) marks.TryAdd(new(time, note), out _);
+        return new()
+        {
+            Marks = () => marks,
+            Where = "Kept in ~/flights/on-a-windy-day/flight.marks.toml.",
+            HoldsAtMarks = () => false,
+            SetHoldsAtMarks = on => Called.Add($"hold {on}"),
+            Set = Call("set"),
+            SetNote = (k, note) => Called.Add($"note {k} {note}"),
+            Delete = k => Called.Add($"delete {k}"),
+            Jump = k => Called.Add($"jump {k}"),
+        };
+    }
 
     public KeysModel Keys() => new()
     {
@@ -151,6 +193,11 @@ internal sealed class Samples
         (readout.Paused, readout.Recording, readout.Keyboard, readout.Level, readout.Shadow) = (true, true, true, true, true);
         (readout.Crashed, readout.ShowGraphs, readout.ShowNumbers, readout.TimeFactor) = (true, true, true, 0.25);
         (readout.PictureDelay, readout.VideoDelay, readout.Builds[0].StruckRotors) = (0.021, 0.04, 4);
+        (readout.Replaying, readout.GridHeight, readout.OverGrid) = (true, 12.4, -3.25);
+        (readout.Timeline.Shown, readout.Timeline.Position, readout.Timeline.Length) = (true, 31.4, 83.2);
+        (readout.Timeline.Marks, readout.Timeline.Caption) = (new Samples().Marks((12.3, ""), (30.2, "starts to roll"), (80, "")).Marks(), "starts to roll");
+        readout.Axes.Shown = true;
+        for (int axis = 0; axis < 3; axis++) readout.Axes.Put(axis, 0.4f + (0.1f * axis), 0.3f + (0.2f * axis), inSight: true);
         readout.Notify("wagtail.toml changed. R flies it.", 0);
         return readout;
     }
@@ -222,6 +269,18 @@ internal sealed class Samples
         Reset = Call("bench reset"),
         Fly = Call("bench fly"),
         OtherBuild = Call("other build"),
+    };
+
+    private BlindVoteModel Vote(bool ready) => new()
+    {
+        State = "Trial 3 of 15, flight 2 of 3.",
+        Question = "Which flight was the odd one out?",
+        Choices = ["1", "2", "3"],
+        Flights = 3,
+        Here = 2,
+        CanVote = ready,
+        Vote = choice => Called.Add($"vote {choice}"),
+        FlyAgain = flight => Called.Add($"again {flight}"),
     };
 
     private static ResultsModel Results(bool some) => new()

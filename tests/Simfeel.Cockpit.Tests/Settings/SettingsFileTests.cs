@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Tests.Settings;
@@ -17,6 +18,8 @@ public class SettingsFileTests
             TrueScale = true,
             VideoDelay_ms = 33.5,
             SoundGain = 0,
+            Palette = PaletteKind.Projector,
+            HoldAtMarks = true,
         };
         List<string> wrong = [];
 
@@ -26,6 +29,8 @@ public class SettingsFileTests
         Assert.Equal(SettingsFile.Write(settings), SettingsFile.Write(read));
         Assert.Equal(settings.BuildA, read.BuildA);
         Assert.Equal(33.5, read.VideoDelay_ms);
+        Assert.Equal(PaletteKind.Projector, read.Palette);
+        Assert.True(read.HoldAtMarks);
     }
 
     [Fact]
@@ -43,6 +48,8 @@ public class SettingsFileTests
     [InlineData("video_delay_ms = nan", "settings.toml: video_delay_ms is NaN; it must be a number from 0 to 300 ms. The default is used.")]
     [InlineData("true_scale = 1", "settings.toml: true_scale is 1; it must be true or false. The default is used.")]
     [InlineData("view = \"2\"", "settings.toml: view is 2; it must be onboard, chase, ground, split. The default is used.")]
+    [InlineData("palette = \"pink\"", "settings.toml: palette is pink; it must be usual, projector. The default is used.")]
+    [InlineData("hold_at_marks = 0", "settings.toml: hold_at_marks is 0; it must be true or false. The default is used.")]
     [InlineData("build_a = [1]", "settings.toml: build_a is a table or list; it must be a text. The default is used.")]
     [InlineData("colour = 1", "settings.toml: there is no setting called colour; it is left out.")]
     [InlineData("format = 7", "settings.toml: format is 7; this version writes 1 and reads what it knows.")]

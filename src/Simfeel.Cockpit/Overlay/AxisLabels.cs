@@ -1,0 +1,35 @@
+namespace Simfeel.Cockpit.Overlay;
+
+/// <summary>Where the tips of the mass view's body axes are on the screen. The application fills it every frame.</summary>
+public sealed class AxisLabels
+{
+    private static readonly string[] Words = ["ahead", "right", "down"];
+
+    private readonly (float X, float Y, bool InSight)[] _tips = new (float, float, bool)[3];
+
+    /// <summary>Whether the mass view is on.</summary>
+    public bool Shown { get; set; }
+
+    /// <summary>Puts the tip of an axis (0 to 2) to a place, in shares of the window's width and height from the upper left.</summary>
+    public void Put(int axis, float x, float y, bool inSight) => _tips[axis] = (x, y, inSight);
+
+    /// <summary>Draws the names in the part of the window above <paramref name="bottom"/>.</summary>
+    internal void Draw(Pen pen, int width, int height, float bottom)
+    {
+        if (!Shown) return;
+        float unit = pen.Scale, line = pen.LineHeight(TextStyle.Small);
+        string part = pen.Part;
+        pen.Part = "axes";
+        for (int axis = 0; axis < 3; axis++)
+        {
+            (float x, float y, bool inSight) = _tips[axis];
+            float wide = pen.Width(Words[axis], TextStyle.Small) + (10 * unit);
+            float left = (x * width) + (8 * unit), top = (y * height) - (line / 2);
+            if (!inSight || left < 0 || top < 0 || left + wide > width || top + line > bottom) continue;
+            pen.Box = new(left, top, left + wide, top + line);
+            pen.Fill(pen.Box, Palette.Plate, 4 * unit);
+            pen.Text(Words[axis], left + (5 * unit), top, TextStyle.Small, Palette.Ink);
+        }
+        pen.Part = part;
+    }
+}

@@ -1,0 +1,24 @@
+using Simfeel.Cockpit.Overlay;
+
+namespace Simfeel.Cockpit.Pages;
+
+/// <summary>The vote on a trial, and the way back to its flights.</summary>
+/// <param name="model">What it shows and does.</param>
+public sealed class BlindVotePage(BlindVoteModel model) : Page
+{
+    /// <inheritdoc/>
+    public override bool IsOverFlight => true;
+
+    private protected override IReadOnlyList<Widget> Build() =>
+    [
+        new Label(model.Question, TextStyle.Title),
+        new Label(model.State, TextStyle.Body),
+        model.CanVote
+            ? new Flow([.. model.Choices.Select((choice, k) => new Button(Capital(choice), () => model.Vote(k + 1)))], 200)
+            : new Label("Fly all flights of the trial, then vote.", TextStyle.Body),
+        new Flow([.. Enumerable.Range(1, model.Flights).Select(flight => new Button($"Fly flight {flight}", () => model.FlyAgain(flight), flight == model.Here ? "in the air now" : ""))], 200),
+        new Button("Fly on", Leave),
+    ];
+
+    private static string Capital(string text) => char.IsDigit(text[0]) ? "Flight " + text : char.ToUpperInvariant(text[0]) + text[1..];
+}
