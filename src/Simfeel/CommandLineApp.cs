@@ -79,6 +79,10 @@ internal static class CommandLineApp
                 .WithExample("stand", "wagtail")
                 .WithExample("stand", "mine.toml", "--all", "--charge", "50")
                 .WithExample("stand", "--propeller", "wagtail", "--rpm", "12000,24000", "--axial", "0..30", "--points", "7");
+            config.AddCommand<BenchCommand>("bench")
+                .WithDescription("To the workbench and back: a worksheet for swing and balance tests, then the model held against the readings.")
+                .WithExample("bench", "wagtail", "--worksheet", "bench.html", "--template", "mine-bench.toml")
+                .WithExample("bench", "wagtail", "--results", "mine-bench.toml", "--out", "wagtail-measured.toml");
             config.AddBranch("fit", fit =>
             {
                 fit.SetDescription("Measurements into a copy of a build: a thrust table, or a swing test with fit swing.");
@@ -110,11 +114,20 @@ internal static class CommandLineApp
             config.AddCommand<SweepMergeCommand>("sweep-merge")
                 .WithDescription("Puts the shares of a sweep together.")
                 .WithExample("sweep-merge", "sweep.parquet", "sweep.parquet.share-1-of-2", "sweep.parquet.share-2-of-2");
+            config.AddCommand<LessonCommand>("lesson")
+                .WithDescription("A guided experiment: a question first, then two craft that differ in one thing, and why. Without a name: the list.")
+                .WithExample("lesson", "ballast-to-the-tips")
+                .WithExample("lesson", "size", "--value", "0.5")
+                .WithExample("lesson", "mine.toml", "--hands", "3,7,2", "--log", "class.csv", "--sheet", "lesson.html");
             config.AddCommand<FlyCommand>("fly")
                 .WithDescription("The window: fly two builds back to back over Gull Point, record it, fly it again.")
                 .WithExample("fly")
                 .WithExample("fly", "wagtail", "curlew", "--record", "flight.arrow")
+                .WithExample("fly", "wagtail", "curlew", "--blind", "triangle")
                 .WithExample("fly", "--replay", "flight.arrow", "--video", "flight.mp4");
+            config.AddCommand<VotesCommand>("votes")
+                .WithDescription("Votes of blind flights against chance, and the feel bands that follow from them.")
+                .WithExample("votes", "votes.csv");
             config.AddCommand<TourCommand>("tour")
                 .WithDescription("Draws the pictures of the README's tour, without a screen.")
                 .WithExample("tour", "pictures");

@@ -3,6 +3,7 @@ using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Platform;
+using Simfeel.Studies.Blind;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -37,6 +38,26 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
         [Description("With --replay: make a video of it, such as flight.mp4, without a window. Needs ffmpeg.")]
         public string? Video { get; init; }
 
+        [CommandOption("--blind <KIND>")]
+        [Description("Blind flights: triangle (three flights, which is the odd one?) or pair (two flights, same or different?). Needs both builds.")]
+        public string? BlindKind { get; init; }
+
+        [CommandOption("--trials <COUNT>")]
+        [Description("With --blind: trials to vote on, 1 to 60. Default 12.")]
+        public int? Trials { get; init; }
+
+        [CommandOption("--controls <COUNT>")]
+        [Description("With --blind: further trials in which every flight is the same build, 0 to 60. Default 3.")]
+        public int? Controls { get; init; }
+
+        [CommandOption("--late <MS>")]
+        [Description("With --blind: delay added to the picture whenever the second build is flown, 0 to 300 ms. Name the same build twice to feel the delay alone.")]
+        public double? Late { get; init; }
+
+        [CommandOption("--votes <FILE>")]
+        [Description("With --blind: table that votes are added to. Default votes.csv among your pictures.")]
+        public string? Votes { get; init; }
+
         [CommandOption("--size <WxH>")]
         [Description("Size of the picture in pixels, such as 1280x720 (default); 320x180 to 7680x4320, even numbers.")]
         public string Size { get; init; } = "1280x720";
@@ -56,7 +77,8 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
 
         public override ValidationResult Validate()
         {
-            (string Name, string? Value)[] words = [("--field", Field), ("--record", Record), ("--replay", Replay), ("--video", Video), ("--size", Size)];
+            (string Name, string? Value)[] words = [("--field", Field), ("--record", Record), ("--replay", Replay), ("--video", Video), ("--size", Size), ("--blind", BlindKind), ("--votes", Votes)];
+            if (Blindness() is ValidationResult wrong) return wrong;
             string? bare = words.FirstOrDefault(word => word.Value == NoValue).Name;
             if (bare is not null) return ValidationResult.Error($"{bare} needs a value.");
             if (Json) return ValidationResult.Error("fly opens a window and has no --json.");
@@ -66,6 +88,24 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
                 return ValidationResult.Error("--replay flies the recording's own builds; leave builds and --record away.");
             return base.Validate();
         }
+
+        /// <summary>How blind flights are flown; null for open ones.</summary>
+        public BlindOptions? Blind => BlindKind is null || BlindTest.Parse(BlindKind) is not BlindTest test
+            ? null
+            : new(test, Trials ?? 12, Controls ?? 3, (Late ?? 0) / 1000) { VotesFile = Votes };
+
+        private ValidationResult? Blindness()
+        {
+            if (BlindKind is null)
+                return Trials is null && Controls is null && Late is null && Votes is null ? null : ValidationResult.Error("--trials, --controls, --late and --votes go with --blind.");
+            if (BlindKind == NoValue) return null;
+            if (BlindTest.Parse(BlindKind) is null) return ValidationResult.Error($"--blind is '{BlindKind}'; it must be {string.Join(" or ", BlindTest.All.Select(test => test.Word))}.");
+            if (B is null) return ValidationResult.Error("--blind needs both builds; name the same one twice to compare it with itself.");
+            if (Trials is < 1 or > BlindOptions.MostTrials) return ValidationResult.Error($"--trials is {Trials}; it must lie between 1 and {BlindOptions.MostTrials}.");
+            if (Controls is < 0 or > BlindOptions.MostTrials) return ValidationResult.Error($"--controls is {Controls}; it must lie between 0 and {BlindOptions.MostTrials}.");
+            if (Late is not null && !(Late is >= 0 and <= 1000 * BlindOptions.LongestLate)) return ValidationResult.Error($"--late is {Late}; it must lie between 0 and {1000 * BlindOptions.LongestLate:F0} ms.");
+            return Replay is null ? null : ValidationResult.Error("--blind is for flights, not for a replay.");
+        }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -73,6 +113,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
         if (settings.Replay is not null && !File.Exists(settings.Replay)) throw new UserError($"There is no file '{settings.Replay}'.");
         CheckFolder(settings.Record);
         CheckFolder(settings.Video);
+        CheckFolder(settings.Votes);
         CockpitOptions options = new()
         {
             A = Checked(settings.A),
@@ -83,6 +124,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
             Conditions = new() { Seed = settings.Seed, Effects = settings.Effects },
             Record = settings.Record,
             Replay = settings.Replay,
+            Blind = settings.Blind,
             PictureFolder = UserFolder.Output,
             Size = settings.Pixels!.Value,
         };

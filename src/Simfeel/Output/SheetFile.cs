@@ -17,27 +17,9 @@ internal static class SheetFile
 
     /// <summary>Says so at once where the folder is missing, not after a minute's work.</summary>
     /// <exception cref="UserError">There is no such folder.</exception>
-    public static void CheckFolder(string path)
-    {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        if (!Directory.Exists(folder)) throw new UserError($"--sheet: there is no folder {folder}.");
-        if (Directory.Exists(path)) throw new UserError($"--sheet: {path} is a folder.");
-    }
+    public static void CheckFolder(string path) => TextFile.CheckFolder("--sheet", path);
 
     /// <summary>Writes beside the file and renames, so that a good file is never half overwritten.</summary>
     /// <exception cref="UserError">The file cannot be written.</exception>
-    public static void Write(string path, FeelSheet sheet)
-    {
-        string beside = path + ".part";
-        try
-        {
-            File.WriteAllText(beside, KindOf(path)!(sheet));
-            File.Move(beside, path, true);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            File.Delete(beside);
-            throw new UserError($"--sheet: {path} cannot be written: {error.Message}", ExitCode.Environment);
-        }
-    }
+    public static void Write(string path, FeelSheet sheet) => TextFile.Write("--sheet", path, KindOf(path)!(sheet));
 }
