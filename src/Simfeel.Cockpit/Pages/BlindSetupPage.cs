@@ -29,7 +29,7 @@ public sealed class BlindSetupPage(BlindSetupModel model) : Page
             "Late picture with the second build", new(0, 1000 * BlindOptions.LongestLate, 10), () => 1000 * _late, ms => _late = ms / 1000, ms => $"{ms:F0} ms",
             "to feel what a delay does; pick the same build twice for that"),
         new Label(() => $"{_trials + _controls} trials of {Test.Flights} flights: {(_trials + _controls) * Test.Flights} flights.", TextStyle.Small, Palette.Quiet),
-        new Button("Begin", () => model.Begin(new(Test, _trials, _controls, _late)), "name, numbers, shape and sound are the same for all flights", main: true),
+        new Button("Begin", () => model.Begin(new(Test, _trials, _controls, _late)), "name, look and numbers are the same for all flights; the sound is off", main: true),
         new Button("Close", Leave),
     ];
 }
