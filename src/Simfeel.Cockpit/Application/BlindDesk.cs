@@ -182,7 +182,6 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
     /// <summary>In what the two differ most, among what a pilot feels in the short drills.</summary>
     private static VoteSubject Subject(FlyableBuild a, FlyableBuild b, PilotProfile profile, BlindOptions how)
     {
-        string version = typeof(BlindDesk).Assembly.GetName().Version!.ToString(3);
         Metric[] metrics = [.. MetricCatalogue.All.Where(metric => !metric.Instrument && metric.Topic is Topic.Rolling or Topic.Turning or Topic.Climbing or Topic.Falling)];
         double[][] values = MetricFlights.Read([a.Unit, b.Unit], metrics, new StudyConditions(a.Assembled.Air, profile, new FieldConditions()).Quick());
         MetricPair[] told = [.. metrics.Select((metric, n) => new MetricPair(metric, values[0][n], values[1][n], FeelBands.Usual))
@@ -190,6 +189,6 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
             .OrderByDescending(pair => Math.Abs(pair.DifferencePercent)).Take(1)];
         // two craft that fly alike differ by nothing, or by their picture alone, which no metric counts
         double percent = told.Length > 0 ? told[0].DifferencePercent : how.Late > 0 ? double.NaN : 0;
-        return new(a.Name, b.Name, told.Length > 0 ? told[0].Metric.Name : "", percent, TuningPolicy.Matched, 1000 * how.Late, version);
+        return new(a.Name, b.Name, told.Length > 0 ? told[0].Metric.Name : "", percent, TuningPolicy.Matched, 1000 * how.Late, CockpitApp.Version);
     }
 }

@@ -71,6 +71,9 @@ public sealed partial class CockpitApp : IDisposable
         Complain();
     }
 
+    /// <summary>Version of the program.</summary>
+    internal static string Version { get; } = typeof(CockpitApp).Assembly.GetName().Version!.ToString(3);
+
     /// <summary>The field.</summary>
     public FieldMap Map { get; }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Simfeel.Builds;
+using Simfeel.Builds.Writing;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Stage;
@@ -16,7 +17,6 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
     private const int BlindTrials = 6, BlindControls = 2;
 
     private readonly List<string> _wrong = [];
-    private readonly string _version = typeof(LessonDesk).Assembly.GetName().Version!.ToString(3);
 
     private IReadOnlyList<(string File, Lesson Lesson)>? _read;
     private LessonShowPage? _page;
@@ -108,6 +108,8 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
             app.Say("This lesson cannot be flown", read is null ? $"There is no build {lesson.Build}." : string.Join('\n', read.Diagnostics));
             return;
         }
+        // the last lesson's page must not take this one's result for shown
+        (_page, _again) = (null, false);
         _build = build;
         _answers = new(lesson.Choices.Count);
         // it is flown while the class thinks
@@ -212,7 +214,7 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
         try
         {
             Directory.CreateDirectory(outputFolder);
-            ClassLog.Append(AnswersFile, result, answers, DateOnly.FromDateTime(DateTime.Now), _version);
+            ClassLog.Append(AnswersFile, result, answers, DateOnly.FromDateTime(DateTime.Now), CockpitApp.Version);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -228,9 +230,8 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
         try
         {
             Directory.CreateDirectory(outputFolder);
-            string text = new LessonSheet(result, LessonTrial.Over(result.Lesson, build), answers, today, _version).Html(withAnswers: true);
-            File.WriteAllText(file + ".new", text);
-            File.Move(file + ".new", file, overwrite: true);
+            string text = new LessonSheet(result, LessonTrial.Over(result.Lesson, build), answers, today, CockpitApp.Version).Html(withAnswers: true);
+            BuildWriter.Save(file, text, overwrite: true);
             return file;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Simfeel.Studies.Blind;
 
 namespace Simfeel.Studies.Lessons;
 
@@ -30,10 +31,12 @@ public static class ClassLog
         else Check(file, path, text);
         for (int n = 0; n < result.Lesson.Choices.Count; n++)
         {
-            text.AppendJoin(',',
-                date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), Cell(result.Lesson.Name), Cell(result.A.Assembled.Build.Name), Lesson.Letter(n), Cell(result.Lesson.Choices[n].Text),
+            text.Append(CsvLine.Join(
+            [
+                date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), result.Lesson.Name, result.A.Assembled.Build.Name, $"{Lesson.Letter(n)}", result.Lesson.Choices[n].Text,
                 answers.Hands[n].ToString(CultureInfo.InvariantCulture), result.RightChoice == n ? "yes" : "no",
-                result.Outcome.ToString("0.###", CultureInfo.InvariantCulture), Cell(result.Lesson.Claim.IsPercent ? "%" : result.Lesson.Number.Display.Symbol), Cell(version));
+                result.Outcome.ToString("0.###", CultureInfo.InvariantCulture), result.Lesson.Claim.IsPercent ? "%" : result.Lesson.Number.Display.Symbol, version,
+            ]));
             text.Append("\r\n");
         }
         file.Seek(0, SeekOrigin.End);
@@ -51,7 +54,4 @@ public static class ClassLog
         file.Seek(-1, SeekOrigin.End);
         if (file.ReadByte() != '\n') text.Append("\r\n");
     }
-
-    private static string Cell(string text) =>
-        text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 }

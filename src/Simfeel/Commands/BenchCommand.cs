@@ -69,8 +69,8 @@ internal sealed class BenchCommand : Command<BenchCommand.Settings>
     private static int Plan(Settings settings, AssembledBuild build)
     {
         BenchPlan plan = BenchPlan.Of(build);
-        if (settings.Worksheet is string sheet) BenchFiles.Write("--worksheet", sheet, BenchFiles.IsHtml(sheet) ? BenchWorksheet.Html(plan) : BenchWorksheet.Markdown(plan), settings.Force);
-        if (settings.Template is string template) BenchFiles.Write("--template", template, BenchTemplate.Write(plan), settings.Force);
+        if (settings.Worksheet is string sheet) TextFile.Write("--worksheet", sheet, BenchFiles.IsHtml(sheet) ? BenchWorksheet.Html(plan) : BenchWorksheet.Markdown(plan), settings.Force);
+        if (settings.Template is string template) TextFile.Write("--template", template, BenchTemplate.Write(plan), settings.Force);
         if (settings.Json) BenchOutput.PrintJson(plan, settings.Worksheet, settings.Template);
         else BenchOutput.Print(plan, settings.Build, settings.Worksheet, settings.Template);
         return ExitCode.Ok;
@@ -90,7 +90,7 @@ internal sealed class BenchCommand : Command<BenchCommand.Settings>
         {
             throw new UserError(error.Diagnostics);
         }
-        if (settings.Sheet is string sheet) BenchFiles.Write("--sheet", sheet, BenchFiles.IsHtml(sheet) ? BenchResultPage.Html(report) : BenchResultPage.Markdown(report), settings.Force);
+        if (settings.Sheet is string sheet) TextFile.Write("--sheet", sheet, BenchFiles.IsHtml(sheet) ? BenchResultPage.Html(report) : BenchResultPage.Markdown(report), settings.Force);
         // a copy that cannot be written is no reason to keep the result back
         UserError? refused = settings.Out is null ? null : Copy(settings, report, settings.Out);
         string? written = refused is null ? settings.Out : null;

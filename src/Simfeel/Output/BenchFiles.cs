@@ -1,5 +1,3 @@
-using Simfeel.Builds.Writing;
-
 namespace Simfeel.CommandLine.Output;
 
 /// <summary>Files that <c>bench</c> writes: none is replaced unless told, since readings may stand in them.</summary>
@@ -17,23 +15,8 @@ internal static class BenchFiles
     public static void CheckPlace(string option, string path, bool force, params string?[] kept)
     {
         string full = Path.GetFullPath(path);
-        if (Directory.Exists(path)) throw new UserError($"{option}: {path} is a folder.");
-        if (!Directory.Exists(Path.GetDirectoryName(full))) throw new UserError($"{option}: there is no folder {Path.GetDirectoryName(full)}.");
+        TextFile.CheckFolder(option, path);
         if (kept.Any(other => other is not null && Path.GetFullPath(other) == full)) throw new UserError($"{option}: {path} is read here and cannot be written as well; name another file.");
         if (File.Exists(path) && !force) throw new UserError($"{option}: {path} is there already. Name another file, or replace it with --force.");
-    }
-
-    /// <summary>Writes a text beside its place and renames it.</summary>
-    /// <exception cref="UserError">It cannot be written.</exception>
-    public static void Write(string option, string path, string text, bool force)
-    {
-        try
-        {
-            BuildWriter.Save(path, text, force);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw new UserError($"{option}: {path} cannot be written: {error.Message}", ExitCode.Environment);
-        }
     }
 }

@@ -1,3 +1,5 @@
+using Simfeel.Builds.Writing;
+
 namespace Simfeel.CommandLine.Output;
 
 /// <summary>Writes what an option asks for into a file.</summary>
@@ -14,17 +16,14 @@ internal static class TextFile
 
     /// <summary>Writes beside the file and renames, so that a good file is never half overwritten.</summary>
     /// <exception cref="UserError">The file cannot be written.</exception>
-    public static void Write(string option, string path, string text)
+    public static void Write(string option, string path, string text, bool force = true)
     {
-        string beside = path + ".part";
         try
         {
-            File.WriteAllText(beside, text);
-            File.Move(beside, path, true);
+            BuildWriter.Save(path, text, force);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
             throw new UserError($"{option}: {path} cannot be written: {error.Message}", ExitCode.Environment);
         }
     }

@@ -74,6 +74,28 @@ public class LessonTests(WindowFixture fixture)
     });
 
     [Fact]
+    public void A_second_lesson_waits_for_its_answers_before_its_sheet_is_written() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window);
+        Hands hands = new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape));
+        Open(run, hands, "Lessons");
+        Open(run, hands, "Ballast from the middle to the arm tips");
+        Open(run, hands, "Show it without an answer");
+        Await(run);
+        run.Until(() => run.App.Lessons.SheetFile.Length > 0, 30, "the first sheet was not written");
+        hands.Back();
+        Open(run, hands, "Mass in the middle");
+        run.Until(() => run.App.Lessons.Result is not null, 30, "the second lesson was not flown");
+        run.Frames(0.3);
+        Assert.Equal("LessonQuestionPage", run.App.PageName);
+        Assert.Equal("", run.App.Lessons.SheetFile);
+        Open(run, hands, "A   About the same");
+        Open(run, hands, "Show it");
+        run.Until(() => run.App.Lessons.SheetFile.Length > 0, 30, "the second sheet was not written");
+        Assert.Contains("The answer given beforehand was right", File.ReadAllText(run.App.Lessons.SheetFile), StringComparison.Ordinal);
+    });
+
+    [Fact]
     public void A_lesson_to_be_felt_is_flown_blind() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window);
