@@ -49,6 +49,7 @@ struct CraftLanes {
     InflowLanes<T> inflow[max_rotors];
     int rotor_count;
     int dynamic_inflow;
+    void* fits;
 };
 
 template <class T>
@@ -61,9 +62,9 @@ struct FieldLanes {
 
 template <class T>
 struct RotorLoad {
-    T back_emf, conductance;
+    T current_per_volt, short_current;
+    T sought_per_volt, sought_current;
     T current;
-    T limit_held;
     T motor_torque;
     T hub_x, hub_y, flow_speed;
     T climb;

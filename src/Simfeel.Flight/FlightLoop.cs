@@ -1,7 +1,6 @@
 using Simfeel.Flight.Contact;
 using Simfeel.Flight.Control;
 using Simfeel.Flight.Drills;
-using Simfeel.Flight.Tuning;
 using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
@@ -16,8 +15,8 @@ namespace Simfeel.Flight;
 public sealed unsafe class FlightLoop<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
-    /// <summary>Room for command delays, in physics steps: 64 ms at 8000 steps a second, over the 50 ms a build may state.</summary>
-    private const int DelaySlots = 512;
+    /// <summary>Room for command delays, in physics steps: 64 ms at 4000 steps a second, over the 50 ms a build may state.</summary>
+    private const int DelaySlots = 256;
 
     private readonly PilotProfile _profile;
     private readonly FieldConditions _field;
@@ -234,44 +233,13 @@ public sealed unsafe class FlightLoop<T> : IDisposable
 
     private void Pack(int lane, TunedUnit unit, in DrillStart start)
     {
-        double period = _profile.LoopPeriod;
-        AxisLanes<T>* axes = (AxisLanes<T>*)&_controller->Axes;
-        AxisState<T>* memory = (AxisState<T>*)&_memory->Axes;
-        MixLanes<T>* mix = (MixLanes<T>*)&_controller->Mix;
-        for (int axis = 0; axis < 3; axis++)
-        {
-            AxisGains gains = unit.Gains[axis];
-            Set(&axes[axis].Proportional, gains.Proportional);
-            Set(&axes[axis].IntegralStep, gains.Integral * period);
-            Set(&axes[axis].DerivativeRate, gains.Derivative / period);
-            Set(&axes[axis].FeedForwardRate, gains.FeedForward / period);
-            // without a controller the filter lets nothing of the gyro through
-            Set(&axes[axis].GyroShare, unit.Policy == TuningPolicy.Bare ? 0 : FirstOrderFilter.Share(unit.Unit.GyroLowPass_Hz, period));
-            Set(&axes[axis].DerivativeShare, FirstOrderFilter.Share(_profile.DerivativeLowPass_Hz, period));
-            Set(&axes[axis].FeedForwardShare, FirstOrderFilter.Share(_profile.FeedForwardLowPass_Hz, period));
-            Set(&axes[axis].IntegralLimit, unit.IntegralLimit[axis]);
-            Set(&memory[axis].Rate, start.State.w_WB_B[axis]);
-            Set(&memory[axis].Change, 0);
-            Set(&memory[axis].Command, start.State.w_WB_B[axis]);
-            Set(&memory[axis].CommandChange, 0);
-            // the integrator already carries what an off-centre load or the speed asks for
-            Set(&memory[axis].Integral, start.Trim[axis]);
-        }
+        ControllerPacking.Pack(_controller, _memory, lane, unit, _profile, start);
         for (int k = 0; k < Batch.RotorCount; k++)
         {
-            Set(&mix[k].Roll, unit.Allocation.Shares[k, 0]);
-            Set(&mix[k].Pitch, unit.Allocation.Shares[k, 1]);
-            Set(&mix[k].Yaw, unit.Allocation.Shares[k, 2]);
             for (int slot = 0; slot < DelaySlots; slot++)
-                Set(_delayed + (slot * Craft.MaxRotors) + k, start.Duty[k]);
+                LaneMemory.Set(_delayed + (slot * Craft.MaxRotors) + k, lane, start.Duty[k]);
         }
-        Set(&_controller->Idle, unit.IdleShare);
-        Set(&_controller->B1, unit.Map.B1);
-        Set(&_controller->B2, unit.Map.B2);
-        Set(&_controller->B3, unit.Map.B3);
         SetCommand(lane, start.State.w_WB_B, start.Collective);
-
-        void Set(T* at, double value) => LaneMemory.Set(at, lane, value);
     }
 
     private void Free()

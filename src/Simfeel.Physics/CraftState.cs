@@ -9,22 +9,22 @@ namespace Simfeel.Physics;
 public record struct CraftState
 {
     /// <summary>Position of the centre of gravity in the world, m.</summary>
-    public Vec3 p_WB { get; set; }
+    public Vec3 p_WB;
 
     /// <summary>Velocity of the centre of gravity in the world, m/s.</summary>
-    public Vec3 v_WB { get; set; }
+    public Vec3 v_WB;
 
     /// <summary>Attitude, body to world; of unit length.</summary>
-    public Quat q_WB { get; set; }
+    public Quat q_WB;
 
     /// <summary>Angular velocity, body axes, rad/s.</summary>
-    public Vec3 w_WB_B { get; set; }
+    public Vec3 w_WB_B;
 
     /// <summary>Charge left in the battery, A s.</summary>
-    public double Charge { get; set; }
+    public double Charge;
 
     /// <summary>Voltage over the battery's RC pair, V.</summary>
-    public double PairVoltage { get; set; }
+    public double PairVoltage;
 
     /// <summary>Rotor speeds relative to the body, positive in each rotor's own direction, rad/s.</summary>
     public PerRotor RotorSpeeds;

@@ -9,28 +9,28 @@ namespace Simfeel.Physics;
 public record struct Sample
 {
     /// <summary>The state that all else belongs to.</summary>
-    public CraftState State { get; set; }
+    public CraftState State;
 
     /// <summary>Acceleration of the centre of gravity in the world, m/s^2.</summary>
-    public Vec3 a_WB { get; set; }
+    public Vec3 a_WB;
 
     /// <summary>Angular acceleration, body axes, rad/s^2.</summary>
-    public Vec3 AngularAcceleration_B { get; set; }
+    public Vec3 AngularAcceleration_B;
 
     /// <summary>Velocity of the centre of gravity through the air, body axes, m/s.</summary>
-    public Vec3 AirVelocity_B { get; set; }
+    public Vec3 AirVelocity_B;
 
     /// <summary>Force of the air on rotors and body, body axes, N.</summary>
-    public Vec3 AirForce_B { get; set; }
+    public Vec3 AirForce_B;
 
     /// <summary>The part of <see cref="AirForce_B"/> that acts on the rotors, body axes, N.</summary>
-    public Vec3 RotorForce_B { get; set; }
+    public Vec3 RotorForce_B;
 
     /// <summary>Voltage at the battery's terminals, V.</summary>
-    public double PackVoltage { get; set; }
+    public double PackVoltage;
 
     /// <summary>Current out of the battery, A; negative while braking rotors charge it.</summary>
-    public double PackCurrent { get; set; }
+    public double PackCurrent;
 
     /// <summary>Duty of each speed controller, 0 to 1.</summary>
     public PerRotor Duty;

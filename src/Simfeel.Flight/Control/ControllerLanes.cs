@@ -75,9 +75,6 @@ public struct AxisState<T>
 
     /// <summary>The last command, rad/s, and the filtered change of the command in one run, rad/s.</summary>
     public T Command, CommandChange;
-
-    /// <summary>What the axis would add to the integral at this run, rad/s^2, unless the mixer saturates.</summary>
-    public T IntegralStep;
 }
 
 /// <summary>Room for three axes.</summary>

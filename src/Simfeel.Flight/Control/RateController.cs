@@ -16,89 +16,102 @@ public static unsafe class RateController<T>
     /// <param name="controller">Constants.</param>
     /// <param name="state">Memory, renewed.</param>
     /// <param name="duty">Receives the duty of every rotor.</param>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void Run(T* rate, T* command, ControllerLanes<T>* controller, ControllerState<T>* state, T* duty)
     {
         AxisLanes<T>* axes = (AxisLanes<T>*)&controller->Axes;
         AxisState<T>* memory = (AxisState<T>*)&state->Axes;
-        T roll = Axis(rate[0], command[0], axes, memory);
-        T pitch = Axis(rate[1], command[1], axes + 1, memory + 1);
-        T yaw = Axis(rate[2], command[2], axes + 2, memory + 2);
-        Mix(roll, pitch, yaw, command[3], controller, memory, duty);
+        T roll = Axis(rate[0], command[0], axes, memory, out T rollStep);
+        T pitch = Axis(rate[1], command[1], axes + 1, memory + 1, out T pitchStep);
+        T yaw = Axis(rate[2], command[2], axes + 2, memory + 2, out T yawStep);
+
+        T tilt = MixRollPitch(roll, pitch, command[3], controller, duty);
+        T turn = RoomForYaw(yaw, controller, duty);
+        Duties(yaw * turn, controller, duty);
+
+        // axes that were cut do not integrate
+        Integrate(tilt, rollStep, axes, memory);
+        Integrate(tilt, pitchStep, axes + 1, memory + 1);
+        Integrate(turn, yawStep, axes + 2, memory + 2);
     }
 
-    /// <summary>Wanted angular acceleration of one axis, rad/s^2.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static T Axis(T rate, T command, AxisLanes<T>* axis, AxisState<T>* memory)
+    /// <summary>Wanted angular acceleration of one axis, rad/s^2, and what it would add to its integral.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T Axis(T rate, T command, AxisLanes<T>* axis, AxisState<T>* memory, out T step)
     {
-        T before = memory->Rate;
-        T filtered = T.Fma(axis->GyroShare, rate - before, before);
-        T change = T.Fma(axis->DerivativeShare, filtered - before - memory->Change, memory->Change);
-        T commandChange = T.Fma(axis->FeedForwardShare, command - memory->Command - memory->CommandChange, memory->CommandChange);
-        T error = command - filtered;
+        T before = memory->Rate, changeBefore = memory->Change, commandChangeBefore = memory->CommandChange;
+        T filtered = T.Fma(axis->GyroShare, rate - before, before), error = command - filtered;
+        T change = T.Fma(axis->DerivativeShare, filtered - before - changeBefore, changeBefore);
+        T commandChange = T.Fma(
+            axis->FeedForwardShare, command - memory->Command - commandChangeBefore, commandChangeBefore);
         memory->Rate = filtered;
         memory->Change = change;
         memory->Command = command;
         memory->CommandChange = commandChange;
-        memory->IntegralStep = axis->IntegralStep * error;
-        T wanted = T.Fma(axis->Proportional, error, memory->Integral + memory->IntegralStep);
-        return T.Fma(axis->FeedForwardRate, commandChange, wanted) - (axis->DerivativeRate * change);
+        step = axis->IntegralStep * error;
+        T wanted = T.Fma(axis->Proportional, error, memory->Integral + step);
+        return T.Fnma(axis->DerivativeRate, change, T.Fma(axis->FeedForwardRate, commandChange, wanted));
     }
 
     /// <summary>
-    /// Shares between idle and 1 for every rotor. Priority: roll and pitch are scaled only where they alone do not fit;
-    /// the collective moves to make room for them; yaw takes what is left. Axes that were cut do not integrate.
+    /// Shares of full thrust for roll and pitch, scaled only where they alone do not fit between idle and 1; the collective
+    /// moves to make room for them. Returns by how much they were scaled.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Mix(
-        T roll, T pitch, T yaw, T collective, ControllerLanes<T>* controller, AxisState<T>* memory, T* duty)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T MixRollPitch(T roll, T pitch, T collective, ControllerLanes<T>* controller, T* share)
     {
         MixLanes<T>* mix = (MixLanes<T>*)&controller->Mix;
-        T zero = T.Of(0), one = T.Of(1), idle = controller->Idle;
-        int rotors = controller->RotorCount;
-
-        T high = zero, low = zero;
-        for (int k = 0; k < rotors; k++)
+        T one = T.Of(1), idle = controller->Idle, high = T.Of(0), low = T.Of(0);
+        for (int k = 0; k < controller->RotorCount; k++)
         {
-            T share = T.Fma(mix[k].Roll, roll, mix[k].Pitch * pitch);
-            duty[k] = share;
-            high = T.Max(share, high);
-            low = T.Min(share, low);
+            T wish = T.Fma(mix[k].Roll, roll, mix[k].Pitch * pitch);
+            share[k] = wish;
+            high = T.Max(wish, high);
+            low = T.Min(wish, low);
         }
         T room = one - idle;
         T tilt = room / T.Max(high - low, room);
         T level = T.Min(T.Max(collective, T.Fma(-low, tilt, idle)), T.Fma(-high, tilt, one));
+        for (int k = 0; k < controller->RotorCount; k++) share[k] = T.Fma(share[k], tilt, level);
+        return tilt;
+    }
 
-        T turn = one;
-        for (int k = 0; k < rotors; k++)
+    /// <summary>How much of the wanted yaw fits into what roll, pitch and thrust have left, 0 to 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static T RoomForYaw(T yaw, ControllerLanes<T>* controller, T* share)
+    {
+        MixLanes<T>* mix = (MixLanes<T>*)&controller->Mix;
+        T zero = T.Of(0), one = T.Of(1), idle = controller->Idle, turn = one;
+        for (int k = 0; k < controller->RotorCount; k++)
         {
-            T share = T.Fma(duty[k], tilt, level);
             T wish = mix[k].Yaw * yaw;
-            T space = T.IfLess(wish, zero, share - idle, one - share);
+            T space = T.IfLess(wish, zero, share[k] - idle, one - share[k]);
             turn = T.Min(T.Max(space, zero) / T.Max(T.Abs(wish), T.Of(TinyShare)), turn);
-            duty[k] = share;
         }
-        for (int k = 0; k < rotors; k++)
-        {
-            T share = T.Min(T.Max(T.Fma(mix[k].Yaw * yaw, turn, duty[k]), idle), one);
-            T s = T.Sqrt(share);
-            duty[k] = T.Min(s * T.Fma(s, T.Fma(s, controller->B3, controller->B2), controller->B1), one);
-        }
-        Integrate(tilt, turn, controller, memory);
+        return turn;
     }
 
     private const double TinyShare = 1e-9;
 
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Integrate(T tilt, T turn, ControllerLanes<T>* controller, AxisState<T>* memory)
+    /// <summary>Adds the yaw and turns shares into duties.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Duties(T yaw, ControllerLanes<T>* controller, T* duty)
     {
-        AxisLanes<T>* axes = (AxisLanes<T>*)&controller->Axes;
-        T one = T.Of(1), zero = T.Of(0);
-        for (int axis = 0; axis < 3; axis++)
+        MixLanes<T>* mix = (MixLanes<T>*)&controller->Mix;
+        T one = T.Of(1), idle = controller->Idle, b1 = controller->B1, b2 = controller->B2, b3 = controller->B3;
+        for (int k = 0; k < controller->RotorCount; k++)
         {
-            T step = T.IfLess(axis < 2 ? tilt : turn, one, zero, memory[axis].IntegralStep);
-            T limit = axes[axis].IntegralLimit;
-            memory[axis].Integral = T.Min(T.Max(memory[axis].Integral + step, -limit), limit);
+            T share = T.Min(T.Max(T.Fma(mix[k].Yaw, yaw, duty[k]), idle), one);
+            T s = T.Sqrt(share);
+            duty[k] = T.Min(s * T.Fma(s, T.Fma(s, b3, b2), b1), one);
         }
+    }
+
+    /// <summary>Lets an axis integrate, unless the mixer cut it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Integrate(T left, T step, AxisLanes<T>* axis, AxisState<T>* memory)
+    {
+        T sum = memory->Integral + T.IfLess(left, T.Of(1), T.Of(0), step), limit = axis->IntegralLimit;
+        memory->Integral = T.Min(T.Max(sum, -limit), limit);
     }
 }

@@ -18,7 +18,7 @@ public enum Integrator
 /// of their own. All have the same number of rotors. Lanes that are not set fly a copy of lane 0. Nothing is allocated
 /// after the constructor. Not safe for use from two threads at once.
 /// </summary>
-public sealed unsafe class CraftBatch<T> : IDisposable
+public sealed unsafe partial class CraftBatch<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
     private readonly Craft?[] _craft = new Craft?[T.Width];
@@ -32,6 +32,9 @@ public sealed unsafe class CraftBatch<T> : IDisposable
     private T* _command;
     private T* _reserve;
     private SurroundingsLanes<T>* _around;
+    private RotorFitLanes<T>* _fits;
+    private int _hold;
+    private int _held;
     private bool _primed;
 
     /// <summary>Room for craft of a number of rotors, 1 to <see cref="Craft.MaxRotors"/>.</summary>
@@ -50,6 +53,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
         _reserve = LaneMemory.Allocate<T>(2 * Craft.MaxRotors);
         _around = LaneMemory.Allocate<SurroundingsLanes<T>>();
+        _fits = LaneMemory.Allocate<RotorFitLanes<T>>(Craft.MaxRotors);
         _constants->RotorCount = rotorCount;
         SetEffects(AirEffects.None);
     }
@@ -98,6 +102,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             LaneMemory.Set(&_field->WindY, n, wind_W.Y);
             LaneMemory.Set(&_field->WindZ, n, wind_W.Z);
         }
+        _held = 0;
     }
 
     /// <summary>
@@ -112,6 +117,19 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _constants->DynamicInflow = (effects & AirEffects.DynamicInflow) != 0 ? 1 : 0;
         _around->Ground = T.Of(ground);
         ClearAir();
+    }
+
+    /// <summary>What the rotors of all lanes fly by from here on; their tables before this is called.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="hold">
+    /// Steps for which polynomials hold, 16 unless said otherwise, 4 ms at 4000 steps a second; without effect on tables. Their error
+    /// grows with its square.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">The hold is shorter than a step.</exception>
+    public void SetRotorModel(RotorModel model, int hold = 16)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(hold, 1);
+        (_hold, _held) = (model == RotorModel.Polynomials ? hold : 0, 0);
     }
 
     /// <summary>
@@ -142,30 +160,6 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _primed = false;
     }
 
-    /// <summary>Reads the state of a lane.</summary>
-    public CraftState GetState(int lane)
-    {
-        CheckLane(lane);
-        T* x = _state;
-        CraftState state = new()
-        {
-            p_WB = Vector(x + StateIndex.Position, lane),
-            v_WB = Vector(x + StateIndex.Velocity, lane),
-            q_WB = new(At(x + StateIndex.Attitude), At(x + StateIndex.Attitude + 1), At(x + StateIndex.Attitude + 2), At(x + StateIndex.Attitude + 3)),
-            w_WB_B = Vector(x + StateIndex.Rate, lane),
-            Charge = At(x + StateIndex.Charge),
-            PairVoltage = At(x + StateIndex.PairVoltage),
-        };
-        for (int k = 0; k < RotorCount; k++)
-        {
-            state.RotorSpeeds[k] = At(x + StateIndex.RotorSpeed + k);
-            state.InducedVelocities[k] = At(x + StateIndex.Inflow(RotorCount) + k);
-        }
-        return state;
-
-        double At(T* at) => LaneMemory.Get(at, lane);
-    }
-
     /// <summary>Sets one speed controller's duty, 0 to 1; lane 0 fills all.</summary>
     public void SetCommand(int lane, int rotor, double duty)
     {
@@ -184,52 +178,18 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         }
         if (!_primed)
         {
+            _derivative[StateIndex.Charge] = T.Of(0);
             Kernel<T>.Derivative(_state, _command, _constants, _field, _load, _derivative);
-            _primed = true;
+            (_primed, _held) = (true, 0);
+        }
+        if (_hold > 0)
+        {
+            if (_held == 0) FitRotors(step);
+            _held = (_held + 1) % _hold;
+            _constants->Fits = _fits;
         }
         Kernel<T>.MidpointStep(_state, _derivative, _command, _constants, _field, _load, _scratch, step);
-    }
-
-    /// <summary>Works out all loads at the present state, for <see cref="GetSample(int)"/>; moves nothing.</summary>
-    public void Evaluate()
-    {
-        Kernel<T>.Derivative(_state, _command, _constants, _field, _load + 1, _scratch);
-        Reserves<T>.Evaluate(_state, _constants, _load + 1, _reserve, _reserve + Craft.MaxRotors);
-    }
-
-    /// <summary>What <see cref="Evaluate"/> found for a lane; call it first at the same state.</summary>
-    public Sample GetSample(int lane)
-    {
-        GetSample(lane, out Sample sample);
-        return sample;
-    }
-
-    /// <summary><see cref="GetSample(int)"/> into a place: a sample is large.</summary>
-    public void GetSample(int lane, out Sample sample)
-    {
-        if (_craft[lane] is null) throw new InvalidOperationException("No craft is set.");
-        LoadLanes<T>* load = _load + 1;
-        sample = default;
-        sample.State = GetState(lane);
-        sample.a_WB = Vector(_scratch + StateIndex.Velocity, lane);
-        sample.AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane);
-        sample.AirVelocity_B = Vector(&load->AirX, lane);
-        sample.AirForce_B = Vector(&load->ForceX, lane);
-        sample.RotorForce_B = Vector(&load->ForceX, lane) - BodyDrag(lane);
-        sample.PackVoltage = LaneMemory.Get(&load->PackVoltage, lane);
-        sample.PackCurrent = LaneMemory.Get(&load->PackCurrent, lane);
-        RotorLoad<T>* rotors = (RotorLoad<T>*)&load->Rotors;
-        for (int k = 0; k < RotorCount; k++)
-        {
-            sample.Duty[k] = LaneMemory.Get(_command + k, lane);
-            sample.Thrust[k] = LaneMemory.Get(&rotors[k].Thrust, lane);
-            sample.ThrustFactor[k] = LaneMemory.Get((T*)&_field->ThrustFactor + k, lane);
-            sample.AirTorque[k] = LaneMemory.Get(&rotors[k].AirTorque, lane);
-            sample.MotorTorque[k] = LaneMemory.Get(&rotors[k].MotorTorque, lane);
-            sample.MotorCurrent[k] = LaneMemory.Get(&rotors[k].Current, lane);
-            sample.ReserveUp[k] = LaneMemory.Get(_reserve + k, lane);
-            sample.ReserveDown[k] = LaneMemory.Get(_reserve + Craft.MaxRotors + k, lane);
-        }
+        _constants->Fits = null;
     }
 
     /// <summary>Mixes the bits of a lane's state, rotors included, into a running 64-bit FNV-1a hash.</summary>
@@ -255,15 +215,8 @@ public sealed unsafe class CraftBatch<T> : IDisposable
             throw new ArgumentOutOfRangeException(nameof(lane), lane, $"This batch has lanes 0 to {T.Width - 1}.");
     }
 
-    private static Vec3 Vector(T* first, int lane) =>
-        new(LaneMemory.Get(first, lane), LaneMemory.Get(first + 1, lane), LaneMemory.Get(first + 2, lane));
-
-    /// <summary>Force of the air on the body without its rotors, as <see cref="Kernel{T}"/> has it.</summary>
-    private Vec3 BodyDrag(int lane)
-    {
-        Vec3 v = Vector(&(_load + 1)->AirX, lane), area = _craft[lane]!.DragArea;
-        return -0.5 * LaneMemory.Get(&_field->Density, lane) * v.Length * new Vec3(area.X * v.X, area.Y * v.Y, area.Z * v.Z);
-    }
+    private void FitRotors(double step) =>
+        Kernel<T>.FitRotors(_state, _derivative, 0.5 * step * _hold, _constants, _field, _load, _scratch, _fits);
 
     private void ClearAir()
     {
@@ -282,6 +235,7 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         LaneMemory.Free(_command);
         LaneMemory.Free(_reserve);
         LaneMemory.Free(_around);
+        LaneMemory.Free(_fits);
         _constants = null;
         _field = null;
         _load = null;
@@ -291,5 +245,6 @@ public sealed unsafe class CraftBatch<T> : IDisposable
         _command = null;
         _reserve = null;
         _around = null;
+        _fits = null;
     }
 }

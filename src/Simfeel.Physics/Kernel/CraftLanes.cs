@@ -6,7 +6,7 @@ namespace Simfeel.Physics.Kernel;
 
 /// <summary>The constants of <see cref="Craft"/>, one lane for each craft of a batch.</summary>
 [StructLayout(LayoutKind.Sequential)]
-public struct CraftLanes<T>
+public unsafe struct CraftLanes<T>
     where T : unmanaged, ILane<T>
 {
     /// <summary>1 / mass, 1/kg.</summary>
@@ -41,6 +41,12 @@ public struct CraftLanes<T>
 
     /// <summary>1 where the induced velocities are integrated, else 0.</summary>
     public int DynamicInflow;
+
+    /// <summary>
+    /// Polynomials in place of the rotors' tables (<see cref="Kernel{T}.FitRotors"/>), one for each rotor; null where the
+    /// tables are flown.
+    /// </summary>
+    public RotorFitLanes<T>* Fits;
 }
 
 /// <summary>The constants of <see cref="BatteryConstants"/>.</summary>
@@ -96,7 +102,7 @@ public struct RotorLanes<T>
     /// <summary>Current limits: driving (positive) and braking (zero or negative), A.</summary>
     public T CurrentLimit, BrakeLimit;
 
-    /// <summary>Soft torque limit, N m, and Kt / limit, 1/A.</summary>
+    /// <summary>Soft torque limit, N m, and one over the current at which it is reached, Kt / (3 limit), 1/A.</summary>
     public T TorqueLimit, SaturationPerAmpere;
 
     /// <summary>Constant loss torque, N m, and loss torque per speed, N m s/rad.</summary>
@@ -173,14 +179,14 @@ public struct LoadLanes<T>
 public struct RotorLoad<T>
     where T : unmanaged, ILane<T>
 {
-    /// <summary>Back-EMF, V, and the inverse of all that limits the current, 1/ohm.</summary>
-    public T BackEmf, Conductance;
+    /// <summary>Without limits the current is CurrentPerVolt V + ShortCurrent at a pack voltage V: A/V and A.</summary>
+    public T CurrentPerVolt, ShortCurrent;
+
+    /// <summary>The same for the current with which the pack's voltage was sought: 0 and a limit where that held.</summary>
+    public T SoughtPerVolt, SoughtCurrent;
 
     /// <summary>Motor current, A.</summary>
     public T Current;
-
-    /// <summary>-1 where the braking limit, 1 where the driving limit held while the pack's voltage was sought, else 0.</summary>
-    public T LimitHeld;
 
     /// <summary>Torque of the motor on the rotor after all losses, N m.</summary>
     public T MotorTorque;

@@ -130,7 +130,7 @@ internal static unsafe class CraftPacking
         Set(&lanes->CurrentLimit, rotor.CurrentLimit);
         Set(&lanes->BrakeLimit, -rotor.BrakeCurrentLimit);
         Set(&lanes->TorqueLimit, rotor.TorqueLimit);
-        Set(&lanes->SaturationPerAmpere, rotor.Kt / rotor.TorqueLimit);
+        Set(&lanes->SaturationPerAmpere, rotor.Kt / (3 * rotor.TorqueLimit));
         Set(&lanes->LossTorque, rotor.LossTorque);
         Set(&lanes->LossTorquePerSpeed, rotor.LossTorquePerSpeed);
         lanes->Table.Address[lane] = T.IsSingle ? (ulong)rotor.Table.PackedSingle : (ulong)rotor.Table.PackedDouble;

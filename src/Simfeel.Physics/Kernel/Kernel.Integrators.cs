@@ -22,15 +22,14 @@ public static unsafe partial class Kernel<T>
     /// <param name="load">Receives the loads at mid-step.</param>
     /// <param name="scratch">One block of <see cref="StateIndex.Stride"/> lanes.</param>
     /// <param name="step">Step, s.</param>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void MidpointStep(
         T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
-        AdvanceToUnit(x, dx, scratch, 0.5 * step, used);
+        PredictMiddle(x, dx, scratch, 0.5 * step, used);
         Derivative(scratch, command, craft, field, load, dx);
-        AdvancePose(x, dx, step);
-        Advance(x, dx, x, step, StateIndex.Charge, used);
+        AdvanceToEnd(x, dx, step, used);
     }
 
     /// <summary>One step of the classical fourth-order Runge-Kutta method, the reference mode.</summary>
@@ -41,50 +40,59 @@ public static unsafe partial class Kernel<T>
     /// <param name="load">Receives the loads of the last stage.</param>
     /// <param name="scratch">Three blocks of <see cref="StateIndex.Stride"/> lanes.</param>
     /// <param name="step">Step, s.</param>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void RungeKuttaStep(
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
         int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
+        k[StateIndex.Charge] = T.Of(0);
         Derivative(x, command, craft, field, load, k);
-        Advance(x, k, sum, step / 6, 0, used);
-        Advance(x, k, y, step / 2, 0, used);
+        Advance(x, k, sum, step / 6, used);
+        Advance(x, k, y, step / 2, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, step / 3, 0, used);
-        Advance(x, k, y, step / 2, 0, used);
+        Advance(sum, k, sum, step / 3, used);
+        Advance(x, k, y, step / 2, used);
         Derivative(y, command, craft, field, load, k);
-        Advance(sum, k, sum, step / 3, 0, used);
-        Advance(x, k, y, step, 0, used);
+        Advance(sum, k, sum, step / 3, used);
+        Advance(x, k, y, step, used);
         Derivative(y, command, craft, field, load, k);
         AdvanceToUnit(sum, k, x, step / 6, used);
     }
 
-    /// <summary>result = x + step dx, from one place in the block up to another.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void Advance(T* x, T* dx, T* result, double step, int from, int to)
+    /// <summary>result = x + step dx.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
+    private static void Advance(T* x, T* dx, T* result, double step, int used)
     {
         T h = T.Of(step);
-        for (int n = from; n < to; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        for (int n = 0; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
     }
 
     /// <summary>result = x + step dx, with the attitude brought back to unit length.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static void AdvanceToUnit(T* x, T* dx, T* result, double step, int used)
     {
         T h = T.Of(step);
-        for (int axis = 0; axis < 3; axis++)
-        {
-            const int p = StateIndex.Position, v = StateIndex.Velocity, w = StateIndex.Rate;
-            result[p + axis] = T.Fma(h, dx[p + axis], x[p + axis]);
-            result[v + axis] = T.Fma(h, dx[v + axis], x[v + axis]);
-            result[w + axis] = T.Fma(h, dx[w + axis], x[w + axis]);
-        }
+        for (int axis = 0; axis < 3; axis++) result[axis] = T.Fma(h, dx[axis], x[axis]);
+        PredictMiddle(x, dx, result, step, used);
+    }
+
+    /// <summary>The same without the position, on which no load depends: for states of which only the derivative is wanted.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
+    private static void PredictMiddle(T* x, T* dx, T* result, double step, int used)
+    {
+        T h = T.Of(step);
+        for (int n = StateIndex.Charge; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
         T* q = x + StateIndex.Attitude, dq = dx + StateIndex.Attitude;
         StoreUnit(
             result + StateIndex.Attitude,
             T.Fma(h, dq[0], q[0]), T.Fma(h, dq[1], q[1]), T.Fma(h, dq[2], q[2]), T.Fma(h, dq[3], q[3]));
-        for (int n = StateIndex.Charge; n < used; n++) result[n] = T.Fma(h, dx[n], x[n]);
+        for (int axis = 0; axis < 3; axis++)
+        {
+            const int v = StateIndex.Velocity, w = StateIndex.Rate;
+            result[v + axis] = T.Fma(h, dx[v + axis], x[v + axis]);
+            result[w + axis] = T.Fma(h, dx[w + axis], x[w + axis]);
+        }
     }
 
     /// <summary>
@@ -94,7 +102,7 @@ public static unsafe partial class Kernel<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void StoreUnit(T* q, T qw, T qx, T qy, T qz)
     {
-        T norm2 = T.Fma(qw, qw, T.Fma(qx, qx, T.Fma(qy, qy, qz * qz)));
+        T norm2 = T.Fma(qw, qw, qx * qx) + T.Fma(qy, qy, qz * qz);
         T mend = T.Fma(T.Of(-0.5), norm2, T.Of(1.5));
         q[0] = qw * mend;
         q[1] = qx * mend;
@@ -102,11 +110,12 @@ public static unsafe partial class Kernel<T>
         q[3] = qz * mend;
     }
 
-    /// <summary>Position, velocity, attitude and rates over a step of <see cref="MidpointStep"/>.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void AdvancePose(T* x, T* dx, double step)
+    /// <summary>The state over a step of <see cref="MidpointStep"/>.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
+    private static void AdvanceToEnd(T* x, T* dx, double step, int used)
     {
         T h = T.Of(step), half = T.Of(0.5 * step);
+        for (int n = StateIndex.Charge; n < used; n++) x[n] = T.Fma(h, dx[n], x[n]);
         for (int axis = 0; axis < 3; axis++)
         {
             T v = x[StateIndex.Velocity + axis];

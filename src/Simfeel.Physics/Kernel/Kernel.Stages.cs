@@ -22,22 +22,38 @@ public static unsafe partial class Kernel<T>
     /// <param name="craft">Constants of the craft.</param>
     /// <param name="field">Air and gravity.</param>
     /// <param name="load">Receives the loads.</param>
-    /// <param name="dx">Receives the derivative.</param>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    /// <param name="dx">
+    /// Receives the derivative; the rate of charge that it holds at entry, of a state near by or 0, is where the search for
+    /// the battery's voltage begins.
+    /// </param>
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void Derivative(
         T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
-        Battery(x, command, craft, load, dx);
         Kinematics(x, field, load, dx);
-        RotorFlow(x, craft, load);
-        BodyAir(craft, field, load);
-        RotorAir(x, craft, field, load, dx);
-        RigidBody(x, craft, field, load, dx);
-        RotorSpeeds(craft, load, dx);
+        SourceVoltage(x, craft, load, dx);
+        TerminalVoltage(x, command, craft, load);
+        if (craft->Fits != null)
+        {
+            BodyAir(craft, field, load);
+            FittedRotors(x, craft, field, load, dx);
+            Motors(x, craft, load);
+            Battery(x, command, craft, load, dx);
+            MotorReactions(craft, load);
+        }
+        else
+        {
+            RotorFlow(x, craft, load);
+            Motors(x, craft, load);
+            Battery(x, command, craft, load, dx);
+            BodyAir(craft, field, load);
+            RotorAir(x, craft, field, load, dx);
+        }
+        Accelerations(x, craft, field, load, dx);
     }
 
     /// <summary>The first stages of <see cref="Derivative"/>: attitude and the flow at body and rotors, nothing else.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void Flow(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
         Kinematics(x, field, load, dx);
@@ -45,7 +61,7 @@ public static unsafe partial class Kernel<T>
     }
 
     /// <summary>Rotation matrix, velocity through the air in body axes, rates of position and attitude.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static void Kinematics(T* x, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
         T qw = x[StateIndex.Attitude], qx = x[StateIndex.Attitude + 1];
@@ -92,7 +108,7 @@ public static unsafe partial class Kernel<T>
     /// <summary>
     /// Drag of the body: F_i = -rho/2 (CdA)_i |v| v_i at the drag point. The first of the loads; the rotors add theirs.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static void BodyAir(CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load)
     {
         T vx = load->AirX, vy = load->AirY, vz = load->AirZ;
@@ -113,59 +129,58 @@ public static unsafe partial class Kernel<T>
     /// Flow at the rotors, and where it lies in their tables. A loop apart from <see cref="RotorAir"/>, so that the
     /// processor works on the long chains of several rotors at once.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static void RotorFlow(T* x, CraftLanes<T>* craft, LoadLanes<T>* load)
     {
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        RotorLanes<T>* rotor = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* flow = (RotorLoad<T>*)&load->Rotors;
+        T* rotorSpeed = x + StateIndex.RotorSpeed, end = rotorSpeed + craft->RotorCount;
         T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
         T airX = load->AirX, airY = load->AirY, airZ = load->AirZ;
-        for (int k = 0; k < craft->RotorCount; k++)
+        for (; rotorSpeed < end; rotorSpeed++, rotor++, flow++)
         {
-            T rx = rotors[k].X, ry = rotors[k].Y, rz = rotors[k].Z;
+            T rx = rotor->X, ry = rotor->Y, rz = rotor->Z;
             T hubX = T.Fnma(wz, ry, T.Fma(wy, rz, airX));
             T hubY = T.Fnma(wx, rz, T.Fma(wz, rx, airY));
             T climb = T.Fnma(wx, ry, T.Fms(wy, rx, airZ));
-            T tip = x[StateIndex.RotorSpeed + k] * rotors[k].Radius;
+            T tip = *rotorSpeed * rotor->Radius;
             T inPlane2 = T.Fma(hubX, hubX, hubY * hubY);
-            T speed2 = T.Fma(tip, tip, T.Fma(climb, climb, inPlane2)) + T.Of(TinySpeedSquared);
+            T speed2 = T.Fma(climb, climb, T.Fma(tip, tip, T.Of(TinySpeedSquared))) + inPlane2;
             T speed = T.Sqrt(speed2);
 
-            loads[k].HubX = hubX;
-            loads[k].HubY = hubY;
-            loads[k].FlowSpeed = speed;
-            loads[k].Climb = climb;
+            flow->HubX = hubX;
+            flow->HubY = hubY;
+            flow->FlowSpeed = speed;
+            flow->Climb = climb;
 
             T slope = climb / (T.Abs(climb) + T.Abs(tip) + T.Of(TinySpeed));
             T angle = AngleIndex(T.IfLess(tip, T.Of(0), T.Of(2) - slope, slope));
             T inPlane = InPlaneIndex(inPlane2 / T.Fma(T.Of(RotorTableGrid.InPlaneWeight), speed2, inPlane2));
             T pace = SpeedIndex(speed / (speed + T.Of(RotorTableGrid.SpeedScale)));
-            T.Locate(angle, inPlane, pace, &rotors[k].Table, &loads[k].Cell);
+            T.Locate(angle, inPlane, pace, &rotor->Table, &flow->Cell);
         }
     }
 
     /// <summary>Loads of the air on the rotors, added to those on the body, about the centre of gravity.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static void RotorAir(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
+        RotorLanes<T>* rotor = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* rotorLoad = (RotorLoad<T>*)&load->Rotors;
         T* factor = (T*)&field->ThrustFactor;
-        T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ;
+        T forceX = load->ForceX, forceY = load->ForceY, forceZ = load->ForceZ, density = field->Density;
         T momentX = load->MomentX, momentY = load->MomentY, momentZ = load->MomentZ, spin = T.Of(0);
-        for (int k = 0; k < craft->RotorCount; k++)
+        for (int k = 0; k < craft->RotorCount; k++, rotor++, rotorLoad++)
         {
-            RotorLanes<T>* rotor = rotors + k;
-            RotorLoad<T>* rotorLoad = loads + k;
             T.Interpolate(&rotorLoad->Cell, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
 
-            T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY;
-            T flux = field->Density * rotor->DiscArea * speed;
-            T thrust = thrustC * (flux * speed) * factor[k];
+            T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY, radius = rotor->Radius;
+            T flux = density * rotor->DiscArea * speed, pressure = flux * speed;
+            T thrust = thrustC * pressure * factor[k];
             if (craft->DynamicInflow != 0) thrust = LaggedThrust(x, k, thrust, craft, field, load, dx);
             T drag = inPlaneC * flux;
             // moment about the centre of gravity per in-plane velocity: the hub's own, and the drag's on its arm
-            T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * rotor->Radius));
+            T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * radius));
             forceX = T.Fnma(drag, hubX, forceX);
             forceY = T.Fnma(drag, hubY, forceY);
             forceZ = forceZ - thrust;
@@ -175,7 +190,7 @@ public static unsafe partial class Kernel<T>
             momentZ = momentZ - yaw;
             spin = T.Fma(rotor->SignedSpinInertia, x[StateIndex.RotorSpeed + k], spin);
             rotorLoad->Thrust = thrust;
-            rotorLoad->AirTorque = torqueC * (flux * speed * rotor->Radius);
+            rotorLoad->AirTorque = torqueC * (pressure * radius);
         }
         load->ForceX = forceX;
         load->ForceY = forceY;
@@ -223,10 +238,11 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>
     /// m v' = R f + m g and (I - sum J zz) w' = M - w x (I w + h), with h the rotors' spin momentum. The motors' torques
-    /// stand in M as reactions, so the rotors' own change of momentum is already paid for.
+    /// stand in M as reactions, so the rotors' own change of momentum is already paid for. Rotor k follows
+    /// J (w_k' + s_k w_z') = motor torque - torque of the air: speeds are relative to the turning body.
     /// </summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void RigidBody(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
+    private static void Accelerations(T* x, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* dx)
     {
         T fx = load->ForceX, fy = load->ForceY, fz = load->ForceZ, inverseMass = craft->InverseMass;
         dx[StateIndex.Velocity] = T.Fma(load->R02, fz, T.Fma(load->R01, fy, load->R00 * fx)) * inverseMass;
@@ -241,22 +257,15 @@ public static unsafe partial class Kernel<T>
         T mx = T.Fnma(wy, lz, T.Fma(wz, ly, load->MomentX));
         T my = T.Fnma(wz, lx, T.Fma(wx, lz, load->MomentY));
         T mz = T.Fnma(wx, ly, T.Fma(wy, lx, load->MomentZ));
+        T yaw = T.Fma(craft->Azz, mz, T.Fma(craft->Ayz, my, craft->Axz * mx));
         dx[StateIndex.Rate] = T.Fma(craft->Axz, mz, T.Fma(craft->Axy, my, craft->Axx * mx));
         dx[StateIndex.Rate + 1] = T.Fma(craft->Ayz, mz, T.Fma(craft->Ayy, my, craft->Axy * mx));
-        dx[StateIndex.Rate + 2] = T.Fma(craft->Azz, mz, T.Fma(craft->Ayz, my, craft->Axz * mx));
-    }
+        dx[StateIndex.Rate + 2] = yaw;
 
-    /// <summary>J (w_k' + s_k w_z') = motor torque - torque of the air: speeds are relative to the turning body.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static void RotorSpeeds(CraftLanes<T>* craft, LoadLanes<T>* load, T* dx)
-    {
-        RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* loads = (RotorLoad<T>*)&load->Rotors;
-        T yaw = dx[StateIndex.Rate + 2];
-        for (int k = 0; k < craft->RotorCount; k++)
-        {
-            dx[StateIndex.RotorSpeed + k] = T.Fms(
-                loads[k].MotorTorque - loads[k].AirTorque, rotors[k].InverseSpinInertia, rotors[k].Spin * yaw);
-        }
+        RotorLanes<T>* rotor = (RotorLanes<T>*)&craft->Rotors;
+        RotorLoad<T>* torque = (RotorLoad<T>*)&load->Rotors;
+        T* acceleration = dx + StateIndex.RotorSpeed, end = acceleration + craft->RotorCount;
+        for (; acceleration < end; acceleration++, rotor++, torque++)
+            *acceleration = T.Fms(torque->MotorTorque - torque->AirTorque, rotor->InverseSpinInertia, rotor->Spin * yaw);
     }
 }

@@ -5,7 +5,8 @@ namespace Simfeel.Physics.Kernel;
 
 /// <summary>
 /// Node indices of <see cref="Rotors.RotorTableGrid"/> as sums of clamped ramps; a test holds them against the grid's own.
-/// Indices stay a hair below the last node so that the cell they fall into exists.
+/// Indices stay a hair below the last node so that the cell they fall into exists, also where a coordinate is not a number.
+/// Angle and in-plane coordinate have their least value at node 0, but for a rounding that truncation takes away.
 /// </summary>
 public static unsafe partial class Kernel<T>
     where T : unmanaged, ILane<T>
@@ -23,7 +24,7 @@ public static unsafe partial class Kernel<T>
         index = T.Fma(T.Of(Angle1 - Angle0), T.Max(u, low), index);
         index = T.Fma(T.Of(Angle2 - Angle1), T.Max(u, middle), index);
         index = T.Fma(T.Of(Angle3 - Angle2), T.Max(u, one), index);
-        return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.AngleCells - Inside));
+        return T.Min(index, T.Of(Rotors.RotorTableGrid.AngleCells - Inside));
     }
 
     /// <summary>Nodes per unit of the in-plane coordinate g in its three spans.</summary>
@@ -35,7 +36,7 @@ public static unsafe partial class Kernel<T>
         T index = T.Fma(T.Of(InPlane0), g, T.Of(-(0.1 * (InPlane1 - InPlane0)) - (0.88 * (InPlane2 - InPlane1))));
         index = T.Fma(T.Of(InPlane1 - InPlane0), T.Max(g, T.Of(0.1)), index);
         index = T.Fma(T.Of(InPlane2 - InPlane1), T.Max(g, T.Of(0.88)), index);
-        return T.Min(T.Max(index, T.Of(0)), T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
+        return T.Min(index, T.Of(Rotors.RotorTableGrid.InPlaneCells - Inside));
     }
 
     /// <summary>Nodes per unit of the speed coordinate z.</summary>

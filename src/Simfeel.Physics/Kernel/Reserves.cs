@@ -14,7 +14,7 @@ internal static unsafe class Reserves<T>
     /// <param name="load">Loads at that state.</param>
     /// <param name="up">Receives the reserve up of each rotor, N m.</param>
     /// <param name="down">Receives the reserve down, N m.</param>
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void Evaluate(T* x, CraftLanes<T>* craft, LoadLanes<T>* load, T* up, T* down)
     {
         RotorLanes<T>* rotors = (RotorLanes<T>*)&craft->Rotors;
@@ -27,7 +27,7 @@ internal static unsafe class Reserves<T>
         }
     }
 
-    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     private static T TorqueAt(RotorLanes<T>* rotor, T duty, T voltage, T speed)
     {
         T free = MotorLaws<T>.FreeCurrent(duty, voltage, rotor->Kt * speed, MotorLaws<T>.Conductance(rotor, speed));

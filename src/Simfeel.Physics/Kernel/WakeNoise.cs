@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Simfeel.Physics.Kernel;
 
 /// <summary>
@@ -7,12 +9,14 @@ namespace Simfeel.Physics.Kernel;
 /// </summary>
 public static class WakeNoise
 {
-    private static readonly double Amplitude = Math.Sqrt(3);
+    /// <summary>Square root of 3.</summary>
+    private const double Amplitude = 1.7320508075688772;
 
     /// <summary>A number of mean 0 and variance 1, evenly spread between -sqrt(3) and sqrt(3).</summary>
     /// <param name="seed">Seed of the run.</param>
     /// <param name="time">Count of the draw in time.</param>
     /// <param name="rotor">Rotor.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double At(int seed, long time, int rotor)
     {
         ulong bits = Mix(Mix(Mix((uint)seed) + (ulong)time) + (ulong)rotor);

@@ -28,23 +28,17 @@ internal static unsafe class MotorLaws<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T HeldCurrent(T free, T least, T most) => T.Min(T.Max(free, least), most);
 
-    /// <summary>-1 where the braking limit holds, 1 where the driving limit does, else 0.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T LimitHeld(T free, T least, T most) =>
-        T.IfLess(free, least, T.Of(-1), T.IfLess(most, free, T.Of(1), T.Of(0)));
-
     /// <summary>
     /// Torque of the current, N m. While driving it saturates as the (3, 2) Pade approximant of tanh,
-    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope. While braking it is Kt i: a current that
+    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope: with x = 3 u, u (3 + u^2) / (1 + 3 u^2). While braking it is Kt i: a current that
     /// gives e i back to the pack must take as much from the shaft, and less torque would be energy from nothing.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T MagneticTorque(RotorLanes<T>* rotor, T current, T speed)
     {
-        T twentySeven = T.Of(27);
-        T s = T.Min(T.Max(current * rotor->SaturationPerAmpere, T.Of(-3)), T.Of(3));
-        T s2 = s * s;
-        T driving = rotor->TorqueLimit * (s * (twentySeven + s2) / T.Fma(T.Of(9), s2, twentySeven));
+        T one = T.Of(1), three = T.Of(3);
+        T u = T.Min(T.Max(current * rotor->SaturationPerAmpere, T.Of(-1)), one), u2 = u * u;
+        T driving = rotor->TorqueLimit * (u * (three + u2) / T.Fma(three, u2, one));
         return T.IfLess(current * speed, T.Of(0), rotor->Kt * current, driving);
     }
 

@@ -7,14 +7,15 @@ namespace Simfeel.Physics.Tests.Kernel;
 public class AllocationTests
 {
     [Theory]
-    [InlineData(Integrator.Midpoint)]
-    [InlineData(Integrator.RungeKutta)]
-    public void Ten_thousand_steps_allocate_nothing(Integrator integrator)
+    [InlineData(Integrator.Midpoint, RotorModel.Table)]
+    [InlineData(Integrator.Midpoint, RotorModel.Polynomials)]
+    [InlineData(Integrator.RungeKutta, RotorModel.Table)]
+    public void Ten_thousand_steps_allocate_nothing(Integrator integrator, RotorModel rotors)
     {
-        Assert.Equal(0, Allocated<Lane1>(integrator));
-        Assert.Equal(0, Allocated<Lane4>(integrator));
-        Assert.Equal(0, Allocated<Lane8>(integrator));
-        Assert.Equal(0, Allocated<LaneF16>(integrator));
+        Assert.Equal(0, Allocated<Lane1>(integrator, rotors));
+        Assert.Equal(0, Allocated<Lane4>(integrator, rotors));
+        Assert.Equal(0, Allocated<Lane8>(integrator, rotors));
+        Assert.Equal(0, Allocated<LaneF16>(integrator, rotors));
     }
 
     [Fact]
@@ -26,10 +27,11 @@ public class AllocationTests
         GC.KeepAlive(one);
     }
 
-    private static long Allocated<T>(Integrator integrator)
+    private static long Allocated<T>(Integrator integrator, RotorModel rotors)
         where T : unmanaged, ILane<T>
     {
         using CraftBatch<T> batch = HashRun.Batch<T>(0);
+        batch.SetRotorModel(rotors);
         ulong hash = Run(batch, integrator, 100);
         long before = GC.GetAllocatedBytesForCurrentThread();
         hash ^= Run(batch, integrator, 10_000);

@@ -1,6 +1,8 @@
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
+using Simfeel.Physics.Rotors;
+using Simfeel.Physics.Tests.Rotors;
 
 namespace Simfeel.Physics.Tests.Kernel;
 
@@ -31,17 +33,26 @@ public class FiniteTests
         }
     }
 
+    private static RotorTable RealTable { get; } = RotorTableBuilder.Build(Specimens.Default(2), Specimens.SeaLevel);
+
     // 48 states, one second at 8 kHz: rotors end in what air, losses and motors allow
     [Theory]
-    [InlineData(Integrator.Midpoint)]
-    [InlineData(Integrator.RungeKutta)]
-    public void Rotors_thrown_at_any_state_stay_bounded(Integrator integrator)
+    [InlineData(Integrator.Midpoint, RotorModel.Table)]
+    [InlineData(Integrator.Midpoint, RotorModel.Polynomials)]
+    [InlineData(Integrator.RungeKutta, RotorModel.Table)]
+    public void Rotors_thrown_at_any_state_stay_bounded(Integrator integrator, RotorModel rotors)
     {
         Random random = new(5);
         double fastest = 0, turning = 0;
         for (int round = 0; round < 6; round++)
         {
             using CraftBatch<Lane8> batch = HashRun.Batch<Lane8>(8 * (round & 1));
+            batch.SetRotorModel(rotors);
+            // slopes at random would carry polynomials anywhere
+            if (rotors == RotorModel.Polynomials)
+            {
+                for (int lane = 0; lane < 8; lane++) batch.SetCraft(lane, TestCraft.Quad(RealTable, lane));
+            }
             for (int lane = 0; lane < 8; lane++) Throw(batch, lane, random, round);
             for (int n = 0; n < 8000; n++)
             {
@@ -58,8 +69,8 @@ public class FiniteTests
                 }
             }
         }
-        Bound.Check($"fastest rotor, rad/s, {integrator}", fastest, 6500);
-        Bound.Check($"fastest turning, rad/s, {integrator}", turning, 3000);
+        Bound.Check($"fastest rotor, rad/s, {integrator}, {rotors}", fastest, 6500);
+        Bound.Check($"fastest turning, rad/s, {integrator}, {rotors}", turning, 3000);
     }
 
     private static void Throw(CraftBatch<Lane8> batch, int lane, Random random, int n)
