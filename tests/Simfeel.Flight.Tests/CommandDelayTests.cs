@@ -7,32 +7,37 @@ namespace Simfeel.Flight.Tests;
 /// <summary>The speed controller's command delay in the flight loop.</summary>
 public class CommandDelayTests
 {
-    // steps after which the hover has settled to what the controller really asks for
-    private const int Start = 800;
+    // rows after which the hover has settled to what the controller really asks for, and rows compared from the change on
+    private static readonly int Start = Steps(0.1), Compared = Steps(0.03);
 
     /// <summary>
-    /// Two craft, alike but for the delay, get the same step of thrust. The late one's duty changes exactly that many steps
-    /// later, and its rotors then follow the same curve, shifted. What differs, a thousandth, less than the rotors gain in one step, is the pack, which has emptied meanwhile, and
-    /// the climb so far.
+    /// Two craft, alike but for the delay, get the same step of thrust. The late one's duty changes exactly that much
+    /// later, from one physics step to 50 ms, and its rotors then follow the same curve, shifted. What differs, a thousandth,
+    /// less than the rotors gain in one step, is the pack, which has emptied meanwhile, and the climb so far.
     /// </summary>
     [Theory]
-    [InlineData(0.000125, 1)]
-    [InlineData(0.002, 16)]
-    [InlineData(0.05, 400)]
-    public void Rotors_follow_exactly_the_delay_later(double delay, int steps)
+    [InlineData(0.00025)]
+    [InlineData(0.002)]
+    [InlineData(0.05)]
+    public void Rotors_follow_exactly_the_delay_later(double delay)
     {
+        int steps = Steps(delay);
+        Assert.Equal(delay, steps / (double)Starters.Profile.StepRate, 1e-12);
         TunedUnit unit = Starters.Get("wagtail");
         (double Duty, double Speed)[] prompt = Step(unit, 0), late = Step(unit, delay);
         int first = FirstChange(prompt);
         Assert.Equal(first + steps, FirstChange(late));
-        double rise = prompt[Start + 240].Speed - prompt[Start - 1].Speed;
+        double rise = prompt[Start + Compared].Speed - prompt[Start - 1].Speed;
         Assert.True(rise > 200, $"{rise} rad/s");
-        for (int n = 0; n < 240; n++)
+        for (int n = 0; n < Compared; n++)
         {
             Assert.Equal(prompt[first + n].Duty, late[first + steps + n].Duty, 1e-3);
             Assert.Equal(prompt[first + n].Speed, late[first + steps + n].Speed, 2e-3 * rise);
         }
     }
+
+    /// <summary>Physics steps in a time, s.</summary>
+    private static int Steps(double seconds) => (int)Math.Round(seconds * Starters.Profile.StepRate);
 
     private static int FirstChange((double Duty, double Speed)[] rows) =>
         Enumerable.Range(Start, rows.Length - Start).First(n => Math.Abs(rows[n].Duty - rows[Start - 1].Duty) > 0.01);
@@ -50,7 +55,7 @@ public class CommandDelayTests
         };
         using FlightLoop<Lane1> loop = new(unit.Unit.Craft.Rotors.Count, Starters.Profile, new());
         loop.SetUnit(0, delayed, unit.Hover.State);
-        (double, double)[] rows = new (double, double)[Start + 660];
+        (double, double)[] rows = new (double, double)[Start + Steps(0.0825)];
         for (int n = 0; n < rows.Length; n++)
         {
             if (n == Start) loop.SetCommand(0, Vec3.Zero, 2 * unit.HoverShare);

@@ -19,16 +19,23 @@ public static class DrillBatch
     /// <param name="effort">Share of full stick, 0.25 to 1.</param>
     /// <param name="field">The field.</param>
     /// <param name="buffers">Where the logs go; memory of their own if null.</param>
+    /// <param name="loadsFrom">Time from which the logs hold loads, s, as for <see cref="DrillRunner.FlyLanes{T}"/>.</param>
     public static FlightLog[] Fly(
-        Drill drill, IReadOnlyList<TunedUnit> units, PilotProfile profile, double effort, FieldConditions field, LogBuffers? buffers = null)
+        Drill drill,
+        IReadOnlyList<TunedUnit> units,
+        PilotProfile profile,
+        double effort,
+        FieldConditions field,
+        LogBuffers? buffers = null,
+        double loadsFrom = 0)
     {
         ArgumentNullException.ThrowIfNull(units);
         // one kernel for all but the single craft: compiling another width costs more than a few idle lanes
         return (units.Count, Width) switch
         {
-            (1, _) => DrillRunner.FlyLanes<Lane1>(drill, units, profile, effort, field, buffers),
-            (_, 4) => DrillRunner.FlyLanes<Lane4>(drill, units, profile, effort, field, buffers),
-            _ => DrillRunner.FlyLanes<Lane8>(drill, units, profile, effort, field, buffers),
+            (1, _) => DrillRunner.FlyLanes<Lane1>(drill, units, profile, effort, field, buffers, loadsFrom: loadsFrom),
+            (_, 4) => DrillRunner.FlyLanes<Lane4>(drill, units, profile, effort, field, buffers, loadsFrom: loadsFrom),
+            _ => DrillRunner.FlyLanes<Lane8>(drill, units, profile, effort, field, buffers, loadsFrom: loadsFrom),
         };
     }
 }

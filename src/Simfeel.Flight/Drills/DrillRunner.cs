@@ -1,4 +1,5 @@
 using Simfeel.Physics;
+using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
 
@@ -16,10 +17,11 @@ public static class DrillRunner
     /// <param name="profile">The pilot, the same for every craft that is compared.</param>
     /// <param name="effort">Share of full stick, 0.25 to 1.</param>
     /// <param name="field">The field; all effects, seed 1, high above the ground if null.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The effort is out of range.</exception>
+    /// <param name="rotorHold">Time for which polynomials stand for the rotors, s; 0 where the tables are flown.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The effort is out of range, or the hold negative.</exception>
     public static FlightLog Fly(
-        Drill drill, TunedUnit unit, PilotProfile profile, double effort = 1, FieldConditions? field = null) =>
-        FlyLanes<Lane1>(drill, [unit], profile, effort, field)[0];
+        Drill drill, TunedUnit unit, PilotProfile profile, double effort = 1, FieldConditions? field = null, double rotorHold = 0) =>
+        FlyLanes<Lane1>(drill, [unit], profile, effort, field, rotorHold: rotorHold)[0];
 
     /// <summary>Flies a drill with as many craft as the lane type is wide, or fewer; all with the same number of rotors.</summary>
     /// <param name="drill">The drill.</param>
@@ -28,13 +30,23 @@ public static class DrillRunner
     /// <param name="effort">Share of full stick, 0.25 to 1.</param>
     /// <param name="field">The field; all effects, seed 1, high above the ground if null.</param>
     /// <param name="buffers">Where the logs go; memory of their own if null.</param>
+    /// <param name="rotorHold">
+    /// Time for which polynomials stand for the rotors, s (<see cref="RotorModel"/>); 0 where the tables are
+    /// flown.
+    /// </param>
+    /// <param name="loadsFrom">
+    /// Time from which a row of the log holds loads and accelerations, s; before it, state and duties only, for whoever reads no more.
+    /// Not for a drill whose script reads them.
+    /// </param>
     public static FlightLog[] FlyLanes<T>(
         Drill drill,
         IReadOnlyList<TunedUnit> units,
         PilotProfile profile,
         double effort = 1,
         FieldConditions? field = null,
-        LogBuffers? buffers = null)
+        LogBuffers? buffers = null,
+        double rotorHold = 0,
+        double loadsFrom = 0)
         where T : unmanaged, ILane<T>
     {
         ArgumentNullException.ThrowIfNull(drill);
@@ -48,8 +60,11 @@ public static class DrillRunner
         field ??= new FieldConditions();
         buffers ??= new LogBuffers();
         using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile, field);
+        if (rotorHold != 0)
+            loop.Batch.SetRotorModel(RotorModel.Polynomials, (int)Math.Round(rotorHold * profile.StepRate));
         LanePilot[] pilots = new LanePilot[units.Count];
         int rows = (int)Math.Round(drill.Duration / profile.StickPeriod) + 1;
+        int firstLoads = (int)Math.Min(rows, Math.Round(loadsFrom / profile.StickPeriod));
         for (int lane = 0; lane < units.Count; lane++)
         {
             DrillStart start = drill.Start(units[lane], effort, field.Effects);
@@ -59,11 +74,12 @@ public static class DrillRunner
         }
         for (int row = 0; row < rows; row++)
         {
-            loop.Batch.Evaluate();
+            if (row >= firstLoads) loop.Batch.Evaluate();
             for (int lane = 0; lane < pilots.Length; lane++)
             {
                 ref Sample sample = ref pilots[lane].Row(row);
-                loop.Batch.GetSample(lane, out sample);
+                if (row >= firstLoads) loop.Batch.GetSample(lane, out sample);
+                else loop.Batch.GetStateAndDuty(lane, ref sample);
                 (Vec3 rate, double collective) = pilots[lane].Read(row, loop.Time, sample);
                 loop.SetCommand(lane, rate, collective);
             }
@@ -83,7 +99,8 @@ public static class DrillRunner
         private readonly ArraySegment<Sample> _samples;
         private readonly ArraySegment<Sticks> _sticks;
         private readonly int _radioRows;
-        private Vec3 _turned;
+        private Vec3 _turned, _rate;
+        private Sticks _thumbs;
 
         public LanePilot(Drill drill, in ScriptStart start, (ArraySegment<Sample> Samples, ArraySegment<Sticks> Sticks) rows)
         {
@@ -100,10 +117,13 @@ public static class DrillRunner
 
         public (Vec3 Rate, double Collective) Read(int row, double time, in Sample sample)
         {
-            if (row > 0) _turned += _profile.StickPeriod / 2 * (Row(row - 1).State.w_WB_B + sample.State.w_WB_B);
+            Vec3 rate = sample.State.w_WB_B;
+            if (row > 0) _turned += _profile.StickPeriod / 2 * (_rate + rate);
+            _rate = rate;
             Sticks wanted = _script(new PilotView(time, sample, _turned));
             Span<Sticks> sticks = _sticks;
-            sticks[row] = row == 0 ? wanted : Thumbs(sticks[row - 1], wanted);
+            _thumbs = row == 0 ? wanted : Thumbs(_thumbs, wanted);
+            sticks[row] = _thumbs;
             Sticks heard = sticks[Math.Max(0, row - _radioRows)];
             return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
         }
@@ -115,7 +135,7 @@ public static class DrillRunner
             Profile = _profile,
             Field = field,
             Effort = effort,
-            Samples = _samples,
+            Samples = new(_samples),
             Sticks = _sticks,
         };
 

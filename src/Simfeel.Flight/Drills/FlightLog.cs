@@ -25,7 +25,7 @@ public sealed class FlightLog
     public double Period => Profile.StickPeriod;
 
     /// <summary>Samples, each evaluated at its own state.</summary>
-    public required IReadOnlyList<Sample> Samples { get; init; }
+    public required SampleRows Samples { get; init; }
 
     /// <summary>Where the sticks stood at each row.</summary>
     public required IReadOnlyList<Sticks> Sticks { get; init; }
@@ -35,7 +35,7 @@ public sealed class FlightLog
     {
         bool inflow = (Field.Effects & AirEffects.DynamicInflow) != 0;
         ulong hash = StateHash.Start;
-        foreach (Sample sample in Samples) hash = StateBlock.Mix(hash, sample.State, Unit.Unit.Craft.Rotors.Count, inflow);
+        foreach (ref readonly Sample sample in Samples) hash = StateBlock.Mix(hash, sample.State, Unit.Unit.Craft.Rotors.Count, inflow);
         return hash;
     }
 
@@ -48,7 +48,11 @@ public sealed class FlightLog
         get
         {
             double lowest = Field.StartHeight - (Unit.Unit.Body?.RestHeight ?? 0);
-            return Samples.Any(sample => sample.State.p_WB.Z >= lowest);
+            foreach (ref readonly Sample sample in Samples)
+            {
+                if (sample.State.p_WB.Z >= lowest) return true;
+            }
+            return false;
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Simfeel.Physics;
 
 namespace Simfeel.Flight.Drills;
@@ -8,7 +9,16 @@ namespace Simfeel.Flight.Drills;
 /// </summary>
 public sealed class LogBuffers
 {
+    // as many as threads ever flew at once: memory that the system has to hand out afresh costs as much as the flight
+    private static readonly ConcurrentBag<LogBuffers> Idle = [];
+
     private readonly List<(Sample[] Samples, Sticks[] Sticks)> _lanes = [];
+
+    /// <summary>Buffers that nobody uses; give them back with <see cref="Return"/>.</summary>
+    public static LogBuffers Rent() => Idle.TryTake(out LogBuffers? buffers) ? buffers : new();
+
+    /// <summary>Gives buffers back; no log in them may be read any more.</summary>
+    public static void Return(LogBuffers buffers) => Idle.Add(buffers);
 
     /// <summary>Room for a number of rows of one lane; what was there before is overwritten.</summary>
     internal (ArraySegment<Sample> Samples, ArraySegment<Sticks> Sticks) Rows(int lane, int rows)

@@ -47,12 +47,13 @@ internal static class LimitTuning
         }
         // steady loads only and no wake: the gains must not hang on the noise of one seed
         FieldConditions field = new() { Effects = Physics.AirEffects.DynamicInflow };
-        LogBuffers buffers = new();
+        LogBuffers buffers = LogBuffers.Rent();
         double[] prices =
         [
             .. tried.Chunk(DrillBatch.Width)
                 .SelectMany(units => DrillBatch.Fly(DrillCatalogue.Stop, units, profile, 1, field, buffers).Select(Price).ToArray()),
         ];
+        LogBuffers.Return(buffers);
         return tried[Array.IndexOf(prices, prices.Min())];
     }
 }

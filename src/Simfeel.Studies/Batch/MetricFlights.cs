@@ -34,18 +34,17 @@ public static class MetricFlights
         int done = 0;
         // one piece at a time, longest drills first: a core that something else uses takes fewer pieces
         ParallelOptions options = new() { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
-        // buffers go from piece to piece: the library begins new tasks now and then, and each would want memory of its own
-        ConcurrentBag<LogBuffers> idle = [];
         Parallel.ForEach(Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering), options, piece =>
         {
-            if (!idle.TryTake(out LogBuffers? buffers)) buffers = new();
+            LogBuffers buffers = LogBuffers.Rent();
             FlightLog[] logs = DrillBatch.Fly(
-                piece.Drill, [.. piece.Craft.Select(n => units[n]!)], conditions.Profile, conditions.Effort, conditions.Field, buffers);
+                piece.Drill, [.. piece.Craft.Select(n => units[n]!)], conditions.Profile, conditions.Effort, conditions.Field, buffers,
+                loadsFrom: piece.Metrics.Min(m => metrics[m].LoadsFrom));
             for (int lane = 0; lane < logs.Length; lane++)
             {
                 foreach (int m in piece.Metrics) values[piece.Craft[lane]][m] = metrics[m].Read(logs[lane]);
             }
-            idle.Add(buffers);
+            LogBuffers.Return(buffers);
             progress?.Report((double)Interlocked.Increment(ref done) / work.Count);
         });
         return values;

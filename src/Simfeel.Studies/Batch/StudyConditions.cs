@@ -28,20 +28,6 @@ public sealed record StudyConditions(
             : new(policy, (this with { Rule = null }).Tune(reference, out string refusal) ?? throw new InvalidOperationException($"{reference.Name}: {refusal}")),
     };
 
-    /// <summary>
-    /// The same with one physics step for each run of the controller, where a band is asked for and not a number: metrics of the scripted
-    /// drills move by less than a thousandth, in half the time.
-    /// </summary>
-    public StudyConditions Quick() => this with
-    {
-        Profile = Profile with
-        {
-            StepRate = Profile.StepRate / Profile.StepsPerLoop,
-            StepsPerLoop = 1,
-            StepsPerStickReading = Profile.StepsPerStickReading / Profile.StepsPerLoop,
-        },
-    };
-
     /// <summary>A build put together and tuned under these conditions.</summary>
     /// <param name="build">The build, or a hybrid, or a grown one.</param>
     /// <param name="refusal">Why it cannot fly; empty where it can.</param>

@@ -27,14 +27,12 @@ public static class ComparisonRun
         ControlEffort[,] efforts = new ControlEffort[units.Length, drills.Length];
         bool[,] touches = new bool[units.Length, drills.Length];
         FlightLog?[,] logs = new FlightLog?[units.Length, drills.Length];
-        ConcurrentBag<LogBuffers> idle = [];
         // longest drills first, one at a time to whichever core is free
         int[] order = [.. Enumerable.Range(0, drills.Length).OrderByDescending(n => drills[n].Duration)];
         Parallel.ForEach(Partitioner.Create(order, EnumerablePartitionerOptions.NoBuffering), d =>
         {
             bool kept = DrillCatalogue.Scripted.Contains(drills[d]);
-            LogBuffers? buffers = null;
-            if (!kept && !idle.TryTake(out buffers)) buffers = new();
+            LogBuffers? buffers = kept ? null : LogBuffers.Rent();
             foreach (int[] alike in Enumerable.Range(0, units.Length).GroupBy(u => units[u].Unit.Craft.Rotors.Count).SelectMany(group => group.Chunk(DrillBatch.Width)))
             {
                 FlightLog[] flown = DrillBatch.Fly(drills[d], [.. alike.Select(u => units[u])], profile, effort, field, buffers);
@@ -50,7 +48,7 @@ public static class ComparisonRun
                     if (kept) logs[u, d] = flown[n];
                 }
             }
-            if (buffers is not null) idle.Add(buffers);
+            if (buffers is not null) LogBuffers.Return(buffers);
         });
         return [.. pairs.Select(Read)];
 

@@ -47,7 +47,7 @@ internal static class CourseMetrics
         {
             Drill = CourseDrills.Brake, Topic = Topic.Travelling, Name = "brake_distance", Title = "way to stand still from 12 m/s", Unit = "m",
             Display = Metres, Floor = 0.3, Weight = 0.7,
-            Read = log => log.At(log.TimeBelow(Start, Stopped, Speed), sample => sample.State.p_WB.X) - log.At(Start, sample => sample.State.p_WB.X),
+            Read = log => log.At(log.TimeBelow(Start, Stopped, Speed), (in sample) => sample.State.p_WB.X) - log.At(Start, (in sample) => sample.State.p_WB.X),
             Say = s => $"Braking from 12 metres a second {s.More} runs on for {s.Larger} metres and {s.Less} for {s.Smaller}.",
         },
         new()
@@ -63,7 +63,7 @@ internal static class CourseMetrics
             // half of the farthest place to the side
             Drill = CourseDrills.Turn, Topic = Topic.Travelling, Name = "turn_radius", Title = "radius of that half circle", Unit = "m",
             Display = new("m", 1, 2), Floor = 0.3, Weight = 0.5,
-            Read = log => log.Largest(Start, sample => sample.State.p_WB.Y) / 2,
+            Read = log => log.Largest(Start, (in sample) => sample.State.p_WB.Y) / 2,
             Say = s => $"Asked for the same tight half circle, {s.More} flies it with a radius of {s.Larger} metres and {s.Less} of {s.Smaller}.",
         },
         new()
@@ -71,7 +71,7 @@ internal static class CourseMetrics
             // highest less lowest place from the beginning of the turn on
             Drill = CourseDrills.Turn, Topic = Topic.Travelling, Name = "turn_height_change", Title = "height wandering in the turn", Unit = "m",
             Display = new("m", 1, 2), Floor = 0.3, Weight = 0.6,
-            Read = log => log.Largest(Start, Height) + log.Largest(Start, sample => -Height(sample)),
+            Read = log => log.Largest(Start, Height) + log.Largest(Start, (in sample) => -Height(sample)),
             Say = s => $"In a tight half circle {s.More} wanders {s.Larger} metres up or down and {s.Less} {s.Smaller}.",
         },
         new()
@@ -79,7 +79,7 @@ internal static class CourseMetrics
             // from the first stick movement until level with the last pole
             Drill = CourseDrills.Slalom, Topic = Topic.Travelling, Name = "slalom_time", Title = "time through the slalom", Unit = "s",
             Display = Milliseconds, Floor = 0.1, Weight = 0.4,
-            Read = log => log.TimeAbove(Start, CourseDrills.SlalomStart(log.Effort) + (CourseDrills.Poles * CourseDrills.PoleSpacing), sample => sample.State.p_WB.X) - Start,
+            Read = log => log.TimeAbove(Start, CourseDrills.SlalomStart(log.Effort) + (CourseDrills.Poles * CourseDrills.PoleSpacing), (in sample) => sample.State.p_WB.X) - Start,
             Say = s => $"Through the slalom {s.More} takes {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
         },
         new()
@@ -119,9 +119,9 @@ internal static class CourseMetrics
 
     private static double End(FlightLog log) => log.TimeOf(log.Samples.Count - 1);
 
-    private static double Speed(Sample sample) => double.Hypot(sample.State.v_WB.X, sample.State.v_WB.Y);
+    private static double Speed(in Sample sample) => double.Hypot(sample.State.v_WB.X, sample.State.v_WB.Y);
 
-    private static double CruisePower(FlightLog log) => log.Mean(End(log) - 1, End(log), sample => sample.PackVoltage * sample.PackCurrent);
+    private static double CruisePower(FlightLog log) => log.Mean(End(log) - 1, End(log), (in sample) => sample.PackVoltage * sample.PackCurrent);
 
     private static double TrackTurned(FlightLog log)
     {

@@ -8,7 +8,7 @@ namespace Simfeel.Studies.Metrics;
 internal static class LogReading
 {
     /// <summary>Value of a signal at a time, s, by straight lines between rows.</summary>
-    public static double At(this FlightLog log, double time, Func<Sample, double> signal)
+    public static double At(this FlightLog log, double time, Signal signal)
     {
         double row = Math.Clamp(time / log.Period, 0, log.Samples.Count - 1);
         int before = Math.Min((int)row, log.Samples.Count - 2);
@@ -17,7 +17,7 @@ internal static class LogReading
     }
 
     /// <summary>First time after a start at which a signal falls through (or lies below) a level; NaN where it never does.</summary>
-    public static double TimeBelow(this FlightLog log, double from, double level, Func<Sample, double> signal)
+    public static double TimeBelow(this FlightLog log, double from, double level, Signal signal)
     {
         if (double.IsNaN(from)) return double.NaN;
         int first = (int)Math.Ceiling((from / log.Period) - 1e-9);
@@ -33,11 +33,11 @@ internal static class LogReading
     }
 
     /// <summary>First time after a start at which a signal rises through a level; NaN where it never does.</summary>
-    public static double TimeAbove(this FlightLog log, double from, double level, Func<Sample, double> signal) =>
-        log.TimeBelow(from, -level, sample => -signal(sample));
+    public static double TimeAbove(this FlightLog log, double from, double level, Signal signal) =>
+        log.TimeBelow(from, -level, (in sample) => -signal(sample));
 
     /// <summary>Largest value of a signal from a time on.</summary>
-    public static double Largest(this FlightLog log, double from, Func<Sample, double> signal)
+    public static double Largest(this FlightLog log, double from, Signal signal)
     {
         double largest = double.NegativeInfinity;
         for (int row = (int)(from / log.Period); row < log.Samples.Count; row++)
@@ -46,7 +46,7 @@ internal static class LogReading
     }
 
     /// <summary>Mean of a signal between two times: trapezoids over the rows.</summary>
-    public static double Mean(this FlightLog log, double from, double to, Func<Sample, double> signal)
+    public static double Mean(this FlightLog log, double from, double to, Signal signal)
     {
         int first = (int)Math.Round(from / log.Period), last = (int)Math.Round(to / log.Period);
         double sum = 0;
@@ -81,27 +81,27 @@ internal static class LogReading
     }
 
     /// <summary>Height above the start, m.</summary>
-    public static double Height(Sample sample) => -sample.State.p_WB.Z;
+    public static double Height(in Sample sample) => -sample.State.p_WB.Z;
 
     /// <summary>Speed upwards, m/s.</summary>
-    public static double Climb(Sample sample) => -sample.State.v_WB.Z;
+    public static double Climb(in Sample sample) => -sample.State.v_WB.Z;
 
     /// <summary>Share of the rotors in the force of the air against the motion, 0 to 1; NaN at rest.</summary>
-    public static double RotorDragShare(Sample sample)
+    public static double RotorDragShare(in Sample sample)
     {
         Vec3 v = sample.AirVelocity_B;
         return Vec3.Dot(sample.RotorForce_B, v) / Vec3.Dot(sample.AirForce_B, v);
     }
 
     /// <summary>Square of roll and pitch rate together, rad^2/s^2.</summary>
-    public static double RollPitchRateSquared(Sample sample)
+    public static double RollPitchRateSquared(in Sample sample)
     {
         Vec3 w = sample.State.w_WB_B;
         return (w.X * w.X) + (w.Y * w.Y);
     }
 
     /// <summary>Sum of the rotors' thrusts, N.</summary>
-    public static double Thrust(Sample sample)
+    public static double Thrust(in Sample sample)
     {
         double sum = 0;
         for (int k = 0; k < Craft.MaxRotors; k++) sum += sample.Thrust[k];

@@ -37,6 +37,12 @@ public sealed record Metric
     /// </summary>
     public required Func<FlightLog, double> Read { get; init; }
 
+    /// <summary>
+    /// Earliest time of the drill at which <see cref="Read"/> looks at more than states and duties, s; infinite where it never does. A
+    /// flight for its sake need not work out the loads before.
+    /// </summary>
+    public double LoadsFrom { get; init; }
+
     /// <summary>Says the difference in one sentence; see <see cref="Saying"/>.</summary>
     public required Saying Say { get; init; }
 

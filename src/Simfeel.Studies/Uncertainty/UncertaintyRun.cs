@@ -40,7 +40,6 @@ public static class UncertaintyRun
         ArgumentOutOfRangeException.ThrowIfLessThan(draws, 20);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(draws, 100_000);
         UncertainInputs inputs = new(a, b);
-        conditions = conditions.Quick();
         int seed = conditions.Field.Seed;
         double[][] values = Fly(
             a, b, [.. Enumerable.Range(0, draws).Select(draw => inputs.Draw(seed, draw))], metrics, conditions, progress, cancellation);

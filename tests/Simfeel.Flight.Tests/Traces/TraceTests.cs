@@ -109,6 +109,8 @@ public class TraceTests
             FeedForward = 1.0 / 3,
             StateOfCharge = 0.77,
             Yaw = new(1.1, 7.3, 0.25),
+            StepRate = 8000,
+            StepsPerLoop = 2,
             StepsPerStickReading = 16,
         };
         TraceHeader header = Flights.Header with

@@ -75,17 +75,26 @@ public class UncertaintyTests
         Assert.Equal(0, one.Refused);
     }
 
-    /// <summary>The quick conditions of the draws against the full ones, on the smallest, a usual and a large craft.</summary>
+    /// <summary>The usual physics step against an eighth of it, with the same controller, on the smallest, a usual and a large craft.</summary>
     [Theory]
     [InlineData("dunlin")]
     [InlineData("wagtail")]
     [InlineData("gannet")]
-    public void Quick_conditions_hardly_move_a_metric(string name)
+    public void A_shorter_physics_step_hardly_moves_a_metric(string name)
     {
         Metric[] metrics = [.. MetricCatalogue.All.Where(metric => DrillCatalogue.Scripted.Contains(metric.Drill))];
-        StudyConditions quick = Conditions.Quick();
-        double[] full = MetricFlights.Read([Conditions.Tune(Read(name), out _)], metrics, Conditions)[0];
-        double[] fast = MetricFlights.Read([quick.Tune(Read(name), out _)], metrics, quick)[0];
+        PilotProfile usual = Conditions.Profile;
+        StudyConditions fine = Conditions with
+        {
+            Profile = usual with
+            {
+                StepRate = 8 * usual.StepRate,
+                StepsPerLoop = 8 * usual.StepsPerLoop,
+                StepsPerStickReading = 8 * usual.StepsPerStickReading,
+            },
+        };
+        double[] full = MetricFlights.Read([fine.Tune(Read(name), out _)], metrics, fine)[0];
+        double[] fast = MetricFlights.Read([Conditions.Tune(Read(name), out _)], metrics, Conditions)[0];
         for (int m = 0; m < metrics.Length; m++)
         {
             if (double.IsNaN(full[m])) Assert.True(double.IsNaN(fast[m]));

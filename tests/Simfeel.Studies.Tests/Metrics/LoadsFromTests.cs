@@ -1,0 +1,34 @@
+using Simfeel.Flight.Drills;
+using Simfeel.Flight.Tests;
+using Simfeel.Physics.Lanes;
+using Simfeel.Studies.Metrics;
+
+namespace Simfeel.Studies.Tests.Metrics;
+
+/// <summary>A flight for the sake of one metric works out the loads only from the time on that the metric states.</summary>
+public class LoadsFromTests
+{
+    public static TheoryData<string> Late => [.. MetricCatalogue.All.Where(metric => metric.LoadsFrom > 0).Select(metric => metric.Name)];
+
+    [Theory]
+    [MemberData(nameof(Late))]
+    public void A_metric_reads_no_loads_before_the_time_it_states(string name)
+    {
+        Metric metric = MetricCatalogue.All.Single(one => one.Name == name);
+        FlightLog full = Fly(0), lean = Fly(metric.LoadsFrom);
+        // rows without loads hold zeros in fresh memory, which no rotor in flight has
+        Assert.Equal(0, lean.Samples[0].Thrust[0]);
+        Assert.NotEqual(0, full.Samples[0].Thrust[0]);
+        Assert.Equal(full.Hash(), lean.Hash());
+        Assert.Equal(metric.Read(full), metric.Read(lean));
+        Assert.Equal(ControlEffort.Of(full), ControlEffort.Of(lean));
+
+        FlightLog Fly(double loadsFrom) => DrillRunner.FlyLanes<Lane1>(
+            metric.Drill, [Starters.Get("wagtail")], Starters.Profile, loadsFrom: loadsFrom)[0];
+    }
+
+    /// <summary>The virtual pilot goes by accelerations, so his drills are never flown without.</summary>
+    [Fact]
+    public void Metrics_of_drills_with_a_pilot_ask_for_all_loads() =>
+        Assert.All(MetricCatalogue.All.Where(metric => !DrillCatalogue.Scripted.Contains(metric.Drill)), metric => Assert.Equal(0, metric.LoadsFrom));
+}
