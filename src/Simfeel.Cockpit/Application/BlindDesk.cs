@@ -183,7 +183,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
     private static VoteSubject Subject(FlyableBuild a, FlyableBuild b, PilotProfile profile, BlindOptions how)
     {
         Metric[] metrics = [.. MetricCatalogue.All.Where(metric => !metric.Instrument && metric.Topic is Topic.Rolling or Topic.Turning or Topic.Climbing or Topic.Falling)];
-        double[][] values = MetricFlights.Read([a.Unit, b.Unit], metrics, new StudyConditions(a.Assembled.Air, profile, new FieldConditions()).Quick());
+        double[][] values = MetricFlights.Read([a.Unit, b.Unit], metrics, new StudyConditions(a.Assembled.Air, profile, new FieldConditions()));
         MetricPair[] told = [.. metrics.Select((metric, n) => new MetricPair(metric, values[0][n], values[1][n], FeelBands.Usual))
             .Where(pair => double.IsFinite(pair.DifferencePercent) && Math.Abs(pair.A - pair.B) >= pair.Metric.Floor)
             .OrderByDescending(pair => Math.Abs(pair.DifferencePercent)).Take(1)];

@@ -29,13 +29,14 @@ public static class Checkup
         try
         {
             (FieldMap map, string text) = CockpitStart.ReadField(options.FieldFile);
+            FieldPictures pictures = new(map);
             using (SoundDevice speaker = new())
                 Add("sound", speaker.IsOpen ? speaker.Driver : speaker.Problem);
             using AppWindow window = new("Simfeel", options.Size.Width, options.Size.Height, visible: false);
             UserFolder user = new(folder);
             user.TryWrite(SettingsFile.Name, SettingsFile.Write(new() { Quality = Quality.Low }), out _);
             using CockpitApp app = new(
-                window, options with { A = "wagtail", B = "curlew", Silent = true }, map, text, user);
+                window, options with { A = "wagtail", B = "curlew", Silent = true }, map, text, user, pictures);
             using PictureTarget target = new(window.Gl, options.Size.Width, options.Size.Height);
             app.DrawInto(target);
             app.Frame(1 / Rate_Hz);

@@ -111,11 +111,13 @@ public sealed partial class CockpitApp
         Begin(first.Build, second.Build, flown: 0);
     }
 
-    private void Begin(FlyableBuild a, FlyableBuild b, int flown)
+    private void Begin(FlyableBuild a, FlyableBuild b, int flown, bool again = false)
     {
+        PilotProfile profile = Profile;
+        // whoever watches a file goes on: to begin anew means to read it again, beside the first frame
+        BuildWatch?[] watches = [Keep(0, a), Keep(1, b)];
         EndOuting();
         Rack.Resting = true;
-        PilotProfile profile = Profile;
         Outing = new(a, b, profile, _options.Conditions, Map, look: Blind.IsOn ? Blind.Look : null);
         if (flown == 1) Outing.Stage.Press(PilotSwitches.SwapFromStart);
         Pilot.Choose();
@@ -124,13 +126,21 @@ public sealed partial class CockpitApp
             Outing.Stage.Recorder = Record(a, b, profile, _options.Record);
         for (int craft = 0; craft < 2; craft++)
         {
-            if (Outing.Build(craft).Path is not null) _watches[craft] = new(Outing.Build(craft), profile);
+            if (Outing.Build(craft).Path is not null) _watches[craft] = watches[craft] ?? new(Outing.Build(craft), profile);
         }
         Join();
         if (Blind.IsOn) return;
         Notify(Pilot.OnKeyboard
             ? $"W climbs, S sinks, arrows tilt. {KeyOf(PilotAction.Help)} lists all keys."
             : $"Throttle down, then arm. {KeyOf(PilotAction.Swap)} swaps the builds, {KeyOf(PilotAction.Help)} lists all keys.");
+
+        BuildWatch? Keep(int craft, FlyableBuild build)
+        {
+            if (!again || _watches[craft]?.Watches(build, profile) != true) return null;
+            BuildWatch? kept = _watches[craft];
+            _watches[craft] = null;
+            return kept;
+        }
     }
 
     /// <summary>Lets picture, overlay and window know of a new outing.</summary>
@@ -185,7 +195,7 @@ public sealed partial class CockpitApp
         }
         int flown = pulse == PilotSwitches.SwapFromStart ? 1 - outing.Flown : outing.Flown;
         PartBench?[] benches = [_benches[0], _benches[1]];
-        Begin(builds[0], builds[1], flown);
+        Begin(builds[0], builds[1], flown, again: true);
         // a changed build stays on its bench, so that it can be changed further
         for (int craft = 0; craft < 2; craft++) _benches[craft] = benches[craft];
     }

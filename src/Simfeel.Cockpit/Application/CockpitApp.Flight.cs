@@ -28,7 +28,10 @@ public sealed partial class CockpitApp
 
     /// <summary>The part bench with a build (0 or 1) of this outing.</summary>
     internal PartBench BenchOf(int craft) =>
-        _benches[craft] ??= new(Outing!.Build(craft) with { }, Outing.Profile);
+        _benches[craft] ??= new(Outing!.Build(craft) with { }, Outing.Profile) { WorkBegins = BenchWorkBegins };
+
+    /// <inheritdoc cref="PartBench.WorkBegins"/>
+    internal Action? BenchWorkBegins { get; set; }
 
     /// <summary>Does what a key or button asks for.</summary>
     internal void Do(PilotAction action)

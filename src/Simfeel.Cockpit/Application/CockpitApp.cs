@@ -1,4 +1,5 @@
 using System.Numerics;
+using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
@@ -41,7 +42,8 @@ public sealed partial class CockpitApp : IDisposable
     /// <param name="map">The field.</param>
     /// <param name="fieldText">Text of the field's file, for recordings.</param>
     /// <param name="folder">The user's folder.</param>
-    public CockpitApp(AppWindow window, CockpitOptions options, FieldMap map, string fieldText, UserFolder folder)
+    /// <param name="pictures">Textures of the field that were begun before; begun now if null.</param>
+    public CockpitApp(AppWindow window, CockpitOptions options, FieldMap map, string fieldText, UserFolder folder, FieldPictures? pictures = null)
     {
         _window = window;
         _options = options;
@@ -55,7 +57,7 @@ public sealed partial class CockpitApp : IDisposable
         _sticks = new(folder, _wrong);
         Pilot = new(new StickHub(_sticks.Find, Actions), Actions);
         Rack = new(options.Shelf, [Settings.BuildA, Settings.BuildB], options.Air, Profile);
-        _painter = new(window.Gl, map, Settings.Quality, _readout.Axes) { View = Settings.View };
+        _painter = new(window.Gl, map, Settings.Quality, _readout.Axes, pictures) { View = Settings.View };
         Lessons = new(this, Path.Combine(folder.Path, "lessons"), options.PictureFolder);
         Blind = new(this, options);
         _menus = new(this);

@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight.Fields;
 
@@ -14,8 +15,9 @@ public static class CockpitStart
     {
         ArgumentNullException.ThrowIfNull(options);
         (FieldMap map, string text) = ReadField(options.FieldFile);
+        FieldPictures pictures = new(map);
         using AppWindow window = new("Simfeel", options.Size.Width, options.Size.Height);
-        using CockpitApp app = new(window, options, map, text, UserFolder.OfUser());
+        using CockpitApp app = new(window, options, map, text, UserFolder.OfUser(), pictures);
         app.Run();
     }
 

@@ -31,14 +31,14 @@ internal sealed class Painter : IDisposable
     private double _orbit;
 
     /// <summary>Uploads the field.</summary>
-    public Painter(GL gl, FieldMap map, Quality quality, AxisLabels axes)
+    public Painter(GL gl, FieldMap map, Quality quality, AxisLabels axes, FieldPictures? pictures)
     {
         _gl = gl;
         _map = map;
         _quality = quality;
         _axes = axes;
         _rigs = [new(map), new(map)];
-        _scene = new(gl, map, quality);
+        _scene = new(gl, map, quality, pictures);
         _capture = new(gl);
         Layer = new(gl, AppWindow.AddressOf);
     }

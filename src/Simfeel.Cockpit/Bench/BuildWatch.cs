@@ -35,6 +35,13 @@ public sealed class BuildWatch : IDisposable
         thread.Start();
     }
 
+    /// <summary>Whether it is this build's file that is watched, for this pilot and in this air.</summary>
+    public bool Watches(FlyableBuild build, PilotProfile profile)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        return build.Path == _path && build.Assembled.Air == _air && profile == _profile;
+    }
+
     /// <summary>
     /// The outcome of the last change of the file, once: a build to fly at the next restart, or what is wrong with it, in which
     /// case the build before stays. Never waits.

@@ -110,6 +110,9 @@ public sealed class PartBench
         }
     }
 
+    /// <summary>Called before changes are worked out, on the thread that does it; a test holds it there.</summary>
+    internal Action? WorkBegins { get; init; }
+
     /// <summary>Changes an item by its key; keys that are not on the bench are left alone.</summary>
     public void Change(string key, double value)
     {
@@ -140,6 +143,7 @@ public sealed class PartBench
 
     private void Work()
     {
+        WorkBegins?.Invoke();
         while (true)
         {
             int version;

@@ -15,8 +15,8 @@ internal sealed unsafe class FieldModel
     private readonly (uint Array, int Vertices) _landMesh, _cliffMesh, _markMesh, _seaMesh, _skyMesh;
     private readonly int _solidModel, _solidFade, _masonryModel, _masonryFade, _markModel, _depthModel;
 
-    /// <summary>Works out the textures and uploads everything.</summary>
-    public FieldModel(GlStore store, FieldMap map, Quality quality, ReadOnlySpan<string> defines)
+    /// <summary>Waits for the textures and uploads everything.</summary>
+    public FieldModel(GlStore store, FieldMap map, FieldPictures pictures, Quality quality, ReadOnlySpan<string> defines)
     {
         _gl = store.Gl;
         _solid = new(store, "solid.vert", "solid.frag", defines);
@@ -32,19 +32,16 @@ internal sealed unsafe class FieldModel
         _markModel = _mark.Location("uModel");
         _depthModel = _depth.Location("uModel");
 
-        // worked out side by side: they take most of the time until the first picture
-        Task<LandTexture> baked = Task.Run(() => new LandTexture(map, 1024, lit: quality == Quality.Low));
-        Task<byte[]> sky = Task.Run(SkyTexture.Pixels), grain = Task.Run(GrainTextures.Grain), waves = Task.Run(GrainTextures.Waves);
-        LandTexture land = baked.GetAwaiter().GetResult();
+        LandTexture land = pictures.Land.GetAwaiter().GetResult();
         Area = new(land.Corner.X, land.Corner.Y, 1 / land.Edge, 1 / land.Edge);
         Centre = land.Corner + new Vector2(land.Edge / 2);
         Edge = land.Edge;
         SeaHeight = -(float)map.SeaDepth;
-        LandColour = store.Texture(land.Size, land.Size, land.Colour, repeat: false, mipmaps: true);
+        LandColour = store.Texture(land.Size, land.Size, quality == Quality.Low ? pictures.Lit.GetAwaiter().GetResult() : land.Colour, repeat: false, mipmaps: true);
         Coast = store.Texture(land.Size / 4, land.Size / 4, land.Coast, repeat: false, mipmaps: false);
-        Grain = store.Texture(GrainTextures.Size, GrainTextures.Size, grain.GetAwaiter().GetResult(), repeat: true, mipmaps: true);
-        Waves = store.Texture(GrainTextures.Size, GrainTextures.Size, waves.GetAwaiter().GetResult(), repeat: true, mipmaps: true);
-        Sky = store.Texture(SkyTexture.Width, SkyTexture.Height, sky.GetAwaiter().GetResult(), repeat: false, mipmaps: false);
+        Grain = store.Texture(GrainTextures.Size, GrainTextures.Size, pictures.Grain.GetAwaiter().GetResult(), repeat: true, mipmaps: true);
+        Waves = store.Texture(GrainTextures.Size, GrainTextures.Size, pictures.Waves.GetAwaiter().GetResult(), repeat: true, mipmaps: true);
+        Sky = store.Texture(SkyTexture.Width, SkyTexture.Height, pictures.Sky.GetAwaiter().GetResult(), repeat: false, mipmaps: false);
         // the panorama closes around, but does not wrap from horizon to zenith
         _gl.TexParameter(TextureTarget.Texture2D, TextureParameterName.TextureWrapS, (int)GLEnum.Repeat);
 

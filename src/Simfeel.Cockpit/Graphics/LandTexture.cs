@@ -19,8 +19,7 @@ internal sealed class LandTexture
     /// <summary>Works the textures out.</summary>
     /// <param name="map">The field.</param>
     /// <param name="size">Edge of the colour texture, pixels; the coast's is a quarter of it.</param>
-    /// <param name="lit">Whether the colour is the lit and encoded one, for shaders that light nothing.</param>
-    public LandTexture(FieldMap map, int size, bool lit)
+    public LandTexture(FieldMap map, int size)
     {
         _land = [.. map.Land.Select(Plan)];
         Vector2 low = _land.Aggregate(Vector2.Min) - new Vector2(Shallows), high = _land.Aggregate(Vector2.Max) + new Vector2(Shallows);
@@ -32,7 +31,6 @@ internal sealed class LandTexture
         Colour = Grass();
         Wear(map);
         Shade(map);
-        if (lit) Light();
         Coast = FromCoast(size / 4);
     }
 
@@ -45,7 +43,7 @@ internal sealed class LandTexture
     /// <summary>Edge of the colour texture, pixels.</summary>
     public int Size { get; }
 
-    /// <summary>RGB: square root of the albedo, or the lit colour in sRGB; A: share of the sun.</summary>
+    /// <summary>RGB: square root of the albedo; A: share of the sun.</summary>
     public byte[] Colour { get; }
 
     /// <summary>Nearness to the coast in R: 255 on land, 0 far from it; edge a quarter of the colour's.</summary>
@@ -141,20 +139,23 @@ internal sealed class LandTexture
         for (int i = 0; i < sun.Length; i++) Colour[(4 * i) + 3] = (byte)(255 * sun[i]);
     }
 
-    /// <summary>Turns albedo and sun into the colour that is seen.</summary>
+    /// <summary>The colour that is seen, in sRGB, from albedo and sun.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private void Light()
+    public byte[] Lit()
     {
+        byte[] seen = new byte[Colour.Length];
         for (int i = 0; i < Colour.Length; i += 4)
         {
             float sun = Colour[i + 3] / 255f;
             Vector3 light = (Daylight.SkyLight * (0.8f + (0.2f * sun))) + (Daylight.SunLight * (Daylight.Sun.Z * sun));
-            Colour[i] = Lit(Colour[i], light.X);
-            Colour[i + 1] = Lit(Colour[i + 1], light.Y);
-            Colour[i + 2] = Lit(Colour[i + 2], light.Z);
+            seen[i] = Encoded(Colour[i], light.X);
+            seen[i + 1] = Encoded(Colour[i + 1], light.Y);
+            seen[i + 2] = Encoded(Colour[i + 2], light.Z);
+            seen[i + 3] = Colour[i + 3];
         }
+        return seen;
 
-        static byte Lit(byte root, float light) => (byte)((255 * Daylight.Encoded(Squared(root) * light)) + 0.5f);
+        static byte Encoded(byte root, float light) => (byte)((255 * Daylight.Encoded(Squared(root) * light)) + 0.5f);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -37,14 +37,16 @@ public sealed unsafe class SceneRenderer : IDisposable
     private readonly uint _frameBuffer;
     private FrameUniforms _frame;
 
-    /// <summary>Works out the field's textures and uploads everything; some tenths of a second.</summary>
+    /// <summary>Uploads everything, once the field's textures are worked out; some tenths of a second.</summary>
     /// <param name="gl">OpenGL 3.3 of the context.</param>
     /// <param name="map">The field.</param>
     /// <param name="quality">How much a picture may cost.</param>
+    /// <param name="pictures">Textures of the field that were begun before; begun now if null.</param>
     /// <exception cref="InvalidOperationException">The driver does not take a shader.</exception>
-    public SceneRenderer(GL gl, FieldMap map, Quality quality)
+    public SceneRenderer(GL gl, FieldMap map, Quality quality, FieldPictures? pictures = null)
     {
         ArgumentNullException.ThrowIfNull(map);
+        pictures ??= new(map);
         _gl = gl;
         _quality = quality;
         _store = new(gl);
@@ -55,7 +57,7 @@ public sealed unsafe class SceneRenderer : IDisposable
             _ => ["SHADOWS", "FINE"],
         };
         OpenState.Set(_gl);
-        _field = new(_store, map, quality, defines);
+        _field = new(_store, map, pictures, quality, defines);
         _programs = new(_store, defines);
         _glow = new(_store, defines);
         _aids = new(_store, map, _programs, defines);

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 
 namespace Simfeel.Cockpit.Graphics;
 
@@ -23,9 +24,25 @@ internal static class TileNoise
     {
         int ix = (int)Math.Floor(x), iy = (int)Math.Floor(y);
         double fx = Smooth(x - ix), fy = Smooth(y - iy);
-        int x0 = Wrap(ix, period), x1 = Wrap(ix + 1, period), y0 = Wrap(iy, period), y1 = Wrap(iy + 1, period);
-        double low = Mix(Hash(x0, y0, seed), Hash(x1, y0, seed), fx), high = Mix(Hash(x0, y1, seed), Hash(x1, y1, seed), fx);
-        return Mix(low, high, fy);
+        int x0 = Wrap(ix, period), x1 = x0 + 1 == period ? 0 : x0 + 1, y0 = Wrap(iy, period), y1 = y0 + 1 == period ? 0 : y0 + 1;
+        Vector256<double> corners = Hash(Vector128.Create(x0, x0, x1, x1).AsUInt32(), Vector128.Create(y0, y1, y0, y1).AsUInt32(), seed);
+        Vector128<double> left = corners.GetLower(), rows = left + (Vector128.Create(fx) * (corners.GetUpper() - left));
+        return Mix(rows[0], rows[1], fy);
+    }
+
+    /// <summary><see cref="Hash(int, int, int)"/> of four places, bit for bit.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Hash(Vector128<uint> x, Vector128<uint> y, int seed)
+    {
+        Vector128<uint> h = (x * Vector128.Create(0x9E3779B1u)) ^ (y * Vector128.Create(0x85EBCA77u)) ^ Vector128.Create(unchecked((uint)seed * 0xC2B2AE3Du));
+        h = (h ^ (h >>> 15)) * Vector128.Create(0x2C1B3C6Du);
+        h = (h ^ (h >>> 12)) * Vector128.Create(0x297A2D39u);
+        h ^= h >>> 15;
+        // the low bits of 2^52 hold an integer below 2^32 exactly
+        const double large = 4503599627370496;
+        Vector256<ulong> wide = Vector256.Create(Vector128.WidenLower(h), Vector128.WidenUpper(h));
+        Vector256<double> number = (wide | Vector256.Create(large).AsUInt64()).AsDouble() - Vector256.Create(large);
+        return number / Vector256.Create((double)uint.MaxValue);
     }
 
     /// <summary>Octaves of value noise, each half as strong and half as large as the one before.</summary>
@@ -55,6 +72,7 @@ internal static class TileNoise
 
     private static int Wrap(int i, int period)
     {
+        if ((uint)i < (uint)period) return i;
         int m = i % period;
         return m < 0 ? m + period : m;
     }
