@@ -19,6 +19,10 @@ internal sealed class Contest : IDisposable
         {
             string name = flight.Width switch { 1 => "Lane1", 4 => "Lane4", 8 => "Lane8", _ => "LaneF16" };
             Entrants.Add(new Entrant($"C# {name}", flight, Native: false));
+            Controlled.Add(new Entrant($"C# {name} with controller", flight, Native: false));
+            Entrants.Add(new Entrant($"C# {name}, rotors by polynomials", flight, Native: false, Fitted: true));
+            Controlled.Add(new Entrant($"C# {name} with controller, rotors by polynomials", flight, Native: false, Fitted: true));
+            Following.Add($"{name} {flight.CheckControlled()}");
             if (!flight.HasTwin) continue;
             string native = flight.Width switch { 1 => "C++ scalar", 4 => "C++ AVX2 double", 8 => "C++ AVX-512 double", _ => "C++ AVX-512 float" };
             Entrants.Add(new Entrant(native, flight, Native: true));
@@ -33,14 +37,24 @@ internal sealed class Contest : IDisposable
     /// <summary>Kernels in the order of the tables.</summary>
     public List<Entrant> Entrants { get; } = [];
 
+    /// <summary>The C# kernels with the rate controller at every step; there is no twin of it.</summary>
+    public List<Entrant> Controlled { get; } = [];
+
+    /// <summary>How far each of them was off its sticks at the end.</summary>
+    public List<string> Following { get; } = [];
+
     /// <summary>How closely each twin followed.</summary>
     public List<string> Agreement { get; } = [];
 
     /// <summary>Drops the entrants whose name does not contain a text.</summary>
-    public void Keep(string text) => Entrants.RemoveAll(e => !e.Name.Contains(text, StringComparison.OrdinalIgnoreCase));
+    public void Keep(string text)
+    {
+        foreach (List<Entrant> entrants in (List<Entrant>[])[Entrants, Controlled])
+            entrants.RemoveAll(e => !e.Name.Contains(text, StringComparison.OrdinalIgnoreCase));
+    }
 
     /// <summary>The entrant of a width.</summary>
-    public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native);
+    public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native && !e.Fitted);
 
     /// <inheritdoc/>
     public void Dispose()
@@ -54,12 +68,21 @@ internal sealed class Contest : IDisposable
 /// <param name="Name">As printed.</param>
 /// <param name="Flight">What it flies.</param>
 /// <param name="Native">True for C++.</param>
-internal sealed record Entrant(string Name, IFlight Flight, bool Native)
+/// <param name="Fitted">True with polynomials for the rotors; with the midpoint rule only.</param>
+internal sealed record Entrant(string Name, IFlight Flight, bool Native, bool Fitted = false)
 {
     /// <summary>Flies the manoeuvre once.</summary>
     public void Fly(Integrator integrator)
     {
+        Flight.Fitted = Fitted;
         if (Native) Flight.FlyTwin(integrator);
         else Flight.Fly(integrator);
+    }
+
+    /// <summary>Flies the manoeuvre's sticks through the rate controller once.</summary>
+    public void FlyControlled()
+    {
+        Flight.Fitted = Fitted;
+        Flight.FlyControlled();
     }
 }

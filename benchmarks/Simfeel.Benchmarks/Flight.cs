@@ -1,3 +1,6 @@
+using Simfeel.Flight;
+using Simfeel.Flight.Control;
+using Simfeel.Flight.Drills;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Rotors;
@@ -13,8 +16,18 @@ internal interface IFlight : IDisposable
     /// <summary>Flies the whole manoeuvre with the C# kernel.</summary>
     void Fly(Integrator integrator);
 
+    /// <summary>Polynomials stand for the rotors in what the C# kernel flies with the midpoint rule, or their tables.</summary>
+    bool Fitted { get; set; }
+
     /// <summary>Flies the whole manoeuvre with the twin.</summary>
     void FlyTwin(Integrator integrator);
+
+    /// <summary>Flies the manoeuvre's sticks through the rate controller, which runs at every step; C#, midpoint rule.</summary>
+    void FlyControlled();
+
+    /// <summary>Flies that once and looks whether the craft followed the sticks.</summary>
+    /// <exception cref="InvalidOperationException">One did not.</exception>
+    string CheckControlled();
 
     /// <summary>True where the twin was built for this width, with the same memory layout.</summary>
     bool HasTwin { get; }
@@ -42,16 +55,28 @@ internal sealed unsafe class Flight<T> : IFlight
     private readonly T* _start = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
     private readonly T* _state = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
     private readonly T* _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
+    private readonly RotorFitLanes<T>* _fits = LaneMemory.Allocate<RotorFitLanes<T>>(Rotors);
     private readonly T* _commands = LaneMemory.Allocate<T>(Manoeuvre.Holds * Rotors);
+    private readonly T* _sticks = LaneMemory.Allocate<T>(Manoeuvre.Holds * 4);
+    private readonly ControllerLanes<T>* _controller = LaneMemory.Allocate<ControllerLanes<T>>();
+    private readonly ControllerState<T>* _settled = LaneMemory.Allocate<ControllerState<T>>(2);
 
     public Flight(RotorTable table, Twin? twin)
     {
         _table = table;
         _twin = twin;
         _craft->RotorCount = Rotors;
+        _controller->RotorCount = Rotors;
         for (int lane = 0; lane < T.Width; lane++)
         {
-            CraftPacking.Pack(_craft, lane, Specimen.Craft(lane, table));
+            TunedUnit unit = Specimen.Tuned(lane, table);
+            CraftPacking.Pack(_craft, lane, unit.Unit.Craft);
+            ControllerPacking.Pack(_controller, _settled, lane, unit, Specimen.Pilot, DrillStart.Hover(unit));
+            for (int hold = 0; hold < Manoeuvre.Holds; hold++)
+            {
+                for (int axis = 0; axis < 4; axis++)
+                    LaneMemory.Set(_sticks + (hold * 4) + axis, lane, Manoeuvre.Stick(hold, axis, lane));
+            }
             LaneMemory.Set(&_field->Density, lane, 1.225);
             LaneMemory.Set(&_field->Gravity, lane, 9.80665);
             LaneMemory.Set(&_field->WindX, lane, 2 + (0.1 * lane));
@@ -74,6 +99,9 @@ internal sealed unsafe class Flight<T> : IFlight
     public int Width => T.Width;
 
     /// <inheritdoc/>
+    public bool Fitted { get; set; }
+
+    /// <inheritdoc/>
     public bool HasTwin => _twin is not null
         && _twin.SizeOf(T.Width, Twin.Block.Lane) == sizeof(T)
         && _twin.SizeOf(T.Width, Twin.Block.Craft) == sizeof(CraftLanes<T>)
@@ -90,6 +118,7 @@ internal sealed unsafe class Flight<T> : IFlight
             T* command = _commands + (hold * Rotors);
             if (integrator == Integrator.Midpoint)
             {
+                Fit(hold);
                 for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
                     Kernel<T>.MidpointStep(x, dx, command, _craft, _field, _load, _scratch, Step);
             }
@@ -99,6 +128,47 @@ internal sealed unsafe class Flight<T> : IFlight
                     Kernel<T>.RungeKuttaStep(x, command, _craft, _field, _load, _scratch, Step);
             }
         }
+    }
+
+    /// <inheritdoc/>
+    public void FlyControlled()
+    {
+        Reset();
+        ControllerState<T>* memory = _settled + 1;
+        *memory = *_settled;
+        T* x = _state, dx = _state + StateIndex.Stride, duty = _scratch + StateIndex.Stride;
+        for (int hold = 0; hold < Manoeuvre.Holds; hold++)
+        {
+            T* sticks = _sticks + (hold * 4);
+            Fit(hold);
+            for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
+            {
+                RateController<T>.Run(x + StateIndex.Rate, sticks, _controller, memory, duty);
+                Kernel<T>.MidpointStep(x, dx, duty, _craft, _field, _load, _scratch, Step);
+            }
+        }
+    }
+
+    /// <inheritdoc/>
+    public string CheckControlled()
+    {
+        // rad/s; the sticks move by up to 250 rad/s^2, and the loops lag them by some hundredths of a second
+        const double allowed = 6;
+        FlyControlled();
+        double worst = 0;
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            for (int axis = 0; axis < 3; axis++)
+            {
+                double wanted = LaneMemory.Get(_sticks + ((Manoeuvre.Holds - 1) * 4) + axis, lane);
+                double error = Math.Abs(LaneMemory.Get(_state + StateIndex.Rate + axis, lane) - wanted);
+                // written so that not a number fails too
+                if (!(error <= allowed))
+                    throw new InvalidOperationException($"{typeof(T).Name}: craft {lane} is {error:g3} rad/s off its sticks; allowed is {allowed}.");
+                worst = Math.Max(worst, error);
+            }
+        }
+        return $"to {worst:g2} rad/s";
     }
 
     /// <inheritdoc/>
@@ -153,16 +223,30 @@ internal sealed unsafe class Flight<T> : IFlight
         LaneMemory.Free(_state);
         LaneMemory.Free(_scratch);
         LaneMemory.Free(_commands);
+        LaneMemory.Free(_fits);
+        LaneMemory.Free(_sticks);
+        LaneMemory.Free(_controller);
+        LaneMemory.Free(_settled);
         GC.KeepAlive(_table);
+    }
+
+    /// <summary>The polynomials hold for two stretches of held commands, 4 ms.</summary>
+    private void Fit(int hold)
+    {
+        if (!Fitted || hold % 2 != 0) return;
+        Kernel<T>.FitRotors(
+            _state, _state + StateIndex.Stride, Step * Manoeuvre.StepsPerHold, _craft, _field, _load, _scratch, _fits);
+        _craft->Fits = _fits;
     }
 
     private void Reset()
     {
+        _craft->Fits = null;
         for (int n = 0; n < 2 * StateIndex.Stride; n++) _state[n] = _start[n];
     }
 }
 
-/// <summary>The sticks of the manoeuvre, straight to the speed controllers.</summary>
+/// <summary>What is asked of the craft: duties straight to the speed controllers, or sticks of a pilot.</summary>
 internal static class Manoeuvre
 {
     /// <summary>Stretches of held commands.</summary>
@@ -183,5 +267,21 @@ internal static class Manoeuvre
         double yaw = 0.05 * Math.Sin(2 * Math.PI * 3 * t);
         double front = rotor < 2 ? 1 : -1, right = rotor is 0 or 3 ? 1 : -1, spin = rotor % 2 == 0 ? 1 : -1;
         return Math.Clamp(throttle - (right * roll) + (front * pitch) + (spin * yaw), 0, 1);
+    }
+
+    /// <summary>
+    /// Sticks: rates about x, y, z in rad/s and the collective share of full thrust, all swinging, each lane a little later
+    /// than the one before.
+    /// </summary>
+    public static double Stick(int hold, int axis, int lane)
+    {
+        double t = (hold / (double)Holds) + (0.003 * lane);
+        return axis switch
+        {
+            0 => 8 * Math.Sin(2 * Math.PI * 2.5 * t),
+            1 => 6 * Math.Cos(2 * Math.PI * 2 * t),
+            2 => 4 * Math.Sin(2 * Math.PI * 1.5 * t),
+            _ => 0.30 + (0.22 * Math.Sin(2 * Math.PI * 2 * t)),
+        };
     }
 }

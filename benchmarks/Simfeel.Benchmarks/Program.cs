@@ -10,8 +10,16 @@ const string usage = """
 
       --quick [SECONDS]   interleaved least-of-many table in a few seconds (default 3 for each integrator)
       --only TEXT         with --quick: kernels whose name contains TEXT, for a profiler
-      --write             with --quick: also files the table under benchmarks/results
-      --note TEXT         with --write: a line on the conditions of the run
+      --write             also files the table under benchmarks/results
+      --note TEXT         with --quick --write: a line on the conditions of the run
+      --others            the kernel beside MathNet and SciPy (Debian: python3-scipy) on one second of flight
+      --precision         error against work: both integrators, MathNet and SciPy, with a plot (some minutes)
+      --steps             what the physics step does to every metric of every drill (a minute)
+      --export FOLDER     writes the model for benchmarks/scipy
+      --flight [PART]     start to first frame, frames by preset with garbage and physics, a change of propellers;
+                          PART start, frames or change alone
+      --tables [SECONDS]  what a rotor table costs to compute
+      --drills [SECONDS]  what each drill costs a craft, all in
       anything else       goes to BenchmarkDotNet, for example: --filter *
     """;
 
@@ -21,9 +29,27 @@ if (args.Contains("--help"))
     return 0;
 }
 
+if (args.Contains("--flight"))
+{
+    Console.Write(FlightRun.Report(Value("--flight")));
+    return 0;
+}
+
+if (args.Contains("--tables"))
+{
+    Console.Write(TableRun.Report(SecondsOf("--tables", 5)));
+    return 0;
+}
+
+if (args.Contains("--drills"))
+{
+    Console.Write(DrillRun.Report(SecondsOf("--drills", 10)));
+    return 0;
+}
+
 if (args.Contains("--quick"))
 {
-    double seconds = double.TryParse(Value("--quick"), NumberStyles.Float, CultureInfo.InvariantCulture, out double given) ? given : 3;
+    double seconds = SecondsOf("--quick", 3);
     using Contest contest = new();
     if (Value("--only") is { } only) contest.Keep(only);
     string report = QuickRun.Report(contest, seconds);
@@ -39,6 +65,8 @@ if (args.Contains("--quick"))
     return 0;
 }
 
+if (PrecisionCommands.Run(args)) return 0;
+
 ManualConfig config = DefaultConfig.Instance.AddJob(Job.Default.WithEnvironmentVariable("DOTNET_TieredPGO", "0"));
 using (Twin? twin = TwinBuild.Load())
 {
@@ -48,6 +76,9 @@ using (Twin? twin = TwinBuild.Load())
 }
 BenchmarkSwitcher.FromAssembly(typeof(StepBenchmarks).Assembly).Run(args, config);
 return 0;
+
+double SecondsOf(string option, double usual) =>
+    double.TryParse(Value(option), NumberStyles.Float, CultureInfo.InvariantCulture, out double given) ? given : usual;
 
 string? Value(string option)
 {

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+using Simfeel.Flight;
 using Simfeel.Physics;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
@@ -27,10 +29,23 @@ internal static class Specimen
         };
     }
 
+    /// <summary>A pilot whose rate controller runs at every step of 1/8000 s.</summary>
+    public static PilotProfile Pilot { get; } = new() { StepRate = 8000, StepsPerLoop = 1, StepsPerStickReading = 8 };
+
+    /// <summary>The craft of a lane with its own gains, tuned by the policy "matched".</summary>
+    public static TunedUnit Tuned(int lane, RotorTable table) => TunedUnits.GetOrAdd((lane, table), static key => TunedUnit.Matched(
+        new FlightUnit("specimen", Craft(key.Lane, key.Table), GyroLowPass_Hz: 120, CommandDelay: 0.001, IdleDuty: 0.05), SeaLevel, Pilot));
+
+    private static readonly ConcurrentDictionary<(int Lane, RotorTable Table), TunedUnit> TunedUnits = new();
+
+    private static readonly AirState SeaLevel =
+        new(Temperature: 288.15, Pressure: 101325, Density: 1.225, SoundSpeed: 340.294, Viscosity: 1.78938e-5);
+
     /// <summary>Coefficients of its propeller, 5.1 x 4.3 inch with three blades, in sea-level air of ISO 2533.</summary>
-    public static RotorTable Table() => RotorTableBuilder.Build(
+    public static RotorTable Table(int threads = 0) => RotorTableBuilder.Build(
         RotorGeometry.FromPitch(2 * Radius, 4.3 * 0.0254, blades: 3),
-        new AirState(Temperature: 288.15, Pressure: 101325, Density: 1.225, SoundSpeed: 340.294, Viscosity: 1.78938e-5));
+        SeaLevel,
+        threads);
 
     /// <summary>Radius of the propeller, m.</summary>
     private const double Radius = 5.1 * 0.0254 / 2;
