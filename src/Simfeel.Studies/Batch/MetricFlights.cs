@@ -12,7 +12,7 @@ namespace Simfeel.Studies.Batch;
 public static class MetricFlights
 {
     /// <summary>Flies and reads.</summary>
-    /// <param name="units">The craft; null is skipped.</param>
+    /// <param name="units">The craft; null is skipped, and one that stands there several times is flown once.</param>
     /// <param name="metrics">What to read.</param>
     /// <param name="conditions">What is the same for all.</param>
     /// <param name="progress">Told how many of the flights are done, 0 to 1; from any thread.</param>
@@ -47,15 +47,31 @@ public static class MetricFlights
             LogBuffers.Return(buffers);
             progress?.Report((double)Interlocked.Increment(ref done) / work.Count);
         });
+        Dictionary<TunedUnit, int> first = First(units);
+        for (int n = 0; n < units.Count; n++)
+        {
+            if (units[n] is TunedUnit unit && first[unit] != n) values[first[unit]].CopyTo(values[n], 0);
+        }
         return values;
+    }
+
+    /// <summary>Where each craft stands for the first time.</summary>
+    private static Dictionary<TunedUnit, int> First(IReadOnlyList<TunedUnit?> units)
+    {
+        Dictionary<TunedUnit, int> first = new(ReferenceEqualityComparer.Instance);
+        for (int n = 0; n < units.Count; n++)
+        {
+            if (units[n] is TunedUnit unit) first.TryAdd(unit, n);
+        }
+        return first;
     }
 
     private static IEnumerable<Work> Plan(IReadOnlyList<TunedUnit?> units, IReadOnlyList<Metric> metrics)
     {
         int[][] chunks =
         [
-            .. Enumerable.Range(0, units.Count)
-                .Where(n => units[n] is not null)
+            .. First(units).Values
+                .Order()
                 .GroupBy(n => units[n]!.Unit.Craft.Rotors.Count)
                 .SelectMany(alike => alike.Chunk(DrillBatch.Width)),
         ];

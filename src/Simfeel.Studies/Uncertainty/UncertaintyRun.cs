@@ -41,11 +41,13 @@ public static class UncertaintyRun
         ArgumentOutOfRangeException.ThrowIfGreaterThan(draws, 100_000);
         UncertainInputs inputs = new(a, b);
         int seed = conditions.Field.Seed;
+        // of a tornado's ends most leave one of the builds as it is
+        TunedUnit?[] typical = conditions.TuneAll([a, b], cancellation);
         double[][] values = Fly(
-            a, b, [.. Enumerable.Range(0, draws).Select(draw => inputs.Draw(seed, draw))], metrics, conditions, progress, cancellation);
+            a, b, typical, [.. Enumerable.Range(0, draws).Select(draw => inputs.Draw(seed, draw))], metrics, conditions, progress, cancellation);
         IReadOnlyList<Metric> asked = tornado ?? [];
         Dictionary<string, List<TornadoBar>> bars = asked.Count > 0
-            ? Tornados(a, b, inputs.All, asked, conditions, cancellation)
+            ? Tornados(a, b, typical, inputs.All, asked, conditions, cancellation)
             : [];
         return new()
         {
@@ -62,6 +64,7 @@ public static class UncertaintyRun
     private static double[][] Fly(
         Build a,
         Build b,
+        TunedUnit?[] typical,
         (Dictionary<string, double> A, Dictionary<string, double> B)[] places,
         IReadOnlyList<Metric> metrics,
         StudyConditions conditions,
@@ -69,8 +72,6 @@ public static class UncertaintyRun
         CancellationToken cancellation)
     {
         TunedUnit?[] units = new TunedUnit?[2 * places.Length];
-        // of a tornado's ends most leave one of the builds as it is
-        TunedUnit?[] typical = conditions.TuneAll([a, b], cancellation);
         Parallel.For(0, units.Length, new ParallelOptions { CancellationToken = cancellation }, n =>
         {
             Dictionary<string, double> moved = n % 2 == 0 ? places[n / 2].A : places[n / 2].B;
@@ -81,11 +82,11 @@ public static class UncertaintyRun
     }
 
     private static Dictionary<string, List<TornadoBar>> Tornados(
-        Build a, Build b, IReadOnlyList<UncertainInput> inputs, IReadOnlyList<Metric> metrics, StudyConditions conditions, CancellationToken cancellation)
+        Build a, Build b, TunedUnit?[] typical, IReadOnlyList<UncertainInput> inputs, IReadOnlyList<Metric> metrics, StudyConditions conditions, CancellationToken cancellation)
     {
         (Dictionary<string, double> A, Dictionary<string, double> B)[] ends =
             [.. inputs.SelectMany(input => new[] { UncertainInputs.AtEnd(input, -1), UncertainInputs.AtEnd(input, 1) })];
-        double[][] values = Fly(a, b, ends, metrics, conditions, null, cancellation);
+        double[][] values = Fly(a, b, typical, ends, metrics, conditions, null, cancellation);
         return metrics.Select((metric, m) => (metric.Name, Bars: Bars(m))).ToDictionary(pair => pair.Name, pair => pair.Bars);
 
         List<TornadoBar> Bars(int m) =>
