@@ -20,6 +20,7 @@ const string usage = """
                           PART start, frames or change alone
       --tables [SECONDS]  what a rotor table costs to compute
       --drills [SECONDS]  what each drill costs a craft, all in
+      --tuning [SECONDS]  what it costs to assemble a build, to tune it and to read a sweep
       anything else       goes to BenchmarkDotNet, for example: --filter *
     """;
 
@@ -44,6 +45,12 @@ if (args.Contains("--tables"))
 if (args.Contains("--drills"))
 {
     Console.Write(DrillRun.Report(SecondsOf("--drills", 10)));
+    return 0;
+}
+
+if (args.Contains("--tuning"))
+{
+    Console.Write(TuningRun.Report(SecondsOf("--tuning", 5)));
     return 0;
 }
 

@@ -22,10 +22,10 @@ public readonly record struct AxisPlant(Vec3 Numerator, Vec3 Denominator, double
     /// <summary>Frequency response at w, rad/s; rate (rad/s) for angular acceleration (rad/s^2).</summary>
     public Complex Response(double w)
     {
-        Complex s = new(0, w);
-        Complex b = Numerator.X + (s * (Numerator.Y + (s * Numerator.Z)));
-        Complex a = Denominator.X + (s * (Denominator.Y + (s * (Denominator.Z + s))));
-        return b / a * Complex.Exp(-s * DeadTime);
+        // s = i w: even powers are real, odd ones imaginary
+        Complex b = new(Numerator.X - (w * (w * Numerator.Z)), w * Numerator.Y);
+        Complex a = new(Denominator.X - (w * (w * Denominator.Z)), w * (Denominator.Y - (w * w)));
+        return b / a * Complex.FromPolarCoordinates(1, -w * DeadTime);
     }
 
     /// <summary>The plant of an axis (0 roll, 1 pitch, 2 yaw) at hover, with dynamic inflow.</summary>

@@ -47,9 +47,16 @@ public sealed class MatchedTuning
         LoopCurve curve = new(loop);
         AxisTuning best = default;
         int steps = lag > 0 ? LeadSteps : 0;
-        for (int n = 0; n <= steps; n++)
+        (double Lead, double Bound)[] leads =
+        [
+            .. Enumerable.Range(0, steps + 1)
+                .Select(n => steps == 0 ? 0 : LargestLead * lag * n / steps)
+                .Select(lead => (lead, curve.PhaseFallsBelow(Wanted.Phase - Math.PI, at => Shape(at, lead)))),
+        ];
+        // no crossover lies above its bound, so most lead times need no closer look
+        foreach ((double lead, double bound) in leads.OrderByDescending(each => each.Bound))
         {
-            double lead = steps == 0 ? 0 : LargestLead * lag * n / steps;
+            if (!(bound > best.Crossover)) break;
             if (AtMargins(loop, curve, lead, feedForward, Wanted, best.Crossover) is AxisTuning tuning) best = tuning;
         }
         return best.Crossover > 0

@@ -9,12 +9,17 @@ namespace Simfeel.Flight.Tuning;
 /// </summary>
 public sealed class RateLoop(AxisPlant plant, double gyroLowPass_Hz, PilotProfile profile)
 {
-    private readonly double _period = profile.LoopPeriod;
-    private readonly double _gyroShare = FirstOrderFilter.Share(gyroLowPass_Hz, profile.LoopPeriod);
-    private readonly double _derivativeShare = FirstOrderFilter.Share(profile.DerivativeLowPass_Hz, profile.LoopPeriod);
+    /// <summary>Its sampling and filters.</summary>
+    internal LoopSampling Sampling { get; } = new(
+        profile.LoopPeriod,
+        FirstOrderFilter.Share(gyroLowPass_Hz, profile.LoopPeriod),
+        FirstOrderFilter.Share(profile.DerivativeLowPass_Hz, profile.LoopPeriod));
+
+    /// <summary>The craft.</summary>
+    internal AxisPlant Plant => plant;
 
     /// <summary>Highest frequency at which the response means something, rad/s: half the loop's sampling rate.</summary>
-    public double HighestFrequency => Math.PI / _period;
+    public double HighestFrequency => Math.PI / Sampling.Period;
 
     /// <summary>Response at w (rad/s) with gains.</summary>
     public Complex Response(double w, AxisGains gains)
@@ -28,10 +33,8 @@ public sealed class RateLoop(AxisPlant plant, double gyroLowPass_Hz, PilotProfil
     /// </summary>
     internal (Complex Integral, Complex Derivative, Complex Others) Parts(double w)
     {
-        Complex z = Turn(w);
-        Complex step = 1 - (1 / z);
-        Complex rest = FirstOrderFilter.Response(_gyroShare, z) * (step / (new Complex(0, w) * _period)) * plant.Response(w);
-        return (_period / step, step / _period * FirstOrderFilter.Response(_derivativeShare, z), rest);
+        (Complex integral, Complex derivative, Complex others) = Sampling.Parts(w);
+        return (integral, derivative, others * plant.Response(w));
     }
 
     /// <summary>The controller alone at w (rad/s): from the rate heard to the acceleration wanted, sign left out.</summary>
@@ -42,7 +45,5 @@ public sealed class RateLoop(AxisPlant plant, double gyroLowPass_Hz, PilotProfil
     }
 
     /// <summary>The gyro's filter at w, rad/s.</summary>
-    public Complex Gyro(double w) => FirstOrderFilter.Response(_gyroShare, Turn(w));
-
-    private Complex Turn(double w) => Complex.Exp(new Complex(0, w * _period));
+    public Complex Gyro(double w) => Sampling.Gyro(w);
 }

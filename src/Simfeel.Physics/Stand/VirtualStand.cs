@@ -37,16 +37,9 @@ public sealed class VirtualStand
     public OperatingPoint AtSpeed(double speed, double axial = 0)
     {
         (double thrust, double torque) = Air(speed, axial);
-        double current = CurrentFor(torque, speed);
-        double power = (_running * MotorModel.PackPower(_rotor, current, speed)) + _battery.ElectronicsPower;
-        double resistance = _battery.SeriesResistance + _battery.PairResistance;
-        double inside = (_source * _source) - (4 * resistance * power);
-        double voltage = (_source + Math.Sqrt(Math.Max(0, inside))) / 2;
-        double limits = _rotor.Resistance + (_rotor.CommutationDroop * Math.Abs(speed));
-        bool reachable = inside >= 0 && current <= _rotor.CurrentLimit;
-        double duty = reachable ? ((_rotor.Kt * speed) + (current * limits)) / voltage : double.PositiveInfinity;
+        (double current, double voltage, double duty) = Electrics(speed, torque);
         return new(
-            speed, duty, thrust, torque, current, voltage, (_source - voltage) / resistance,
+            speed, duty, thrust, torque, current, voltage, (_source - voltage) / (_battery.SeriesResistance + _battery.PairResistance),
             MotorModel.ReserveUp(_rotor, voltage, speed, torque),
             MotorModel.ReserveDown(_rotor, voltage, speed, torque));
     }
@@ -54,27 +47,16 @@ public sealed class VirtualStand
     /// <summary>The balance at a duty, 0 to 1.</summary>
     public OperatingPoint AtDuty(double duty, double axial = 0)
     {
-        double low = 0, high = 1.2 * _source / _rotor.Kt;
-        for (int n = 0; n < Bisections; n++)
-        {
-            double middle = (low + high) / 2;
-            if (AtSpeed(middle, axial).Duty > duty) high = middle;
-            else low = middle;
-        }
-        return AtSpeed(low, axial);
+        (double below, _) = RisingSearch.Enclose(
+            speed => Electrics(speed, Air(speed, axial).Torque).Duty - duty, 0, 1.2 * _source / _rotor.Kt);
+        return AtSpeed(below, axial);
     }
 
     /// <summary>The balance at which one rotor lifts a thrust, N; at most that of full duty.</summary>
     public OperatingPoint AtThrust(double thrust, double axial = 0)
     {
-        double low = 0, high = AtDuty(1, axial).Speed;
-        for (int n = 0; n < Bisections; n++)
-        {
-            double middle = (low + high) / 2;
-            if (Air(middle, axial).Thrust > thrust) high = middle;
-            else low = middle;
-        }
-        return AtSpeed(high, axial);
+        (_, double above) = RisingSearch.Enclose(speed => Air(speed, axial).Thrust - thrust, 0, AtDuty(1, axial).Speed);
+        return AtSpeed(above, axial);
     }
 
     /// <summary>
@@ -119,17 +101,30 @@ public sealed class VirtualStand
         return (c.Thrust * pressure, c.Torque * pressure * radius);
     }
 
-    /// <summary>Motor current whose shaft torque balances the air, A; the torque rises with the current up to its limit.</summary>
+    /// <summary>What a motor asks of the pack to hold a speed (rad/s) against a torque of the air (N m); no duty will do beyond the limits.</summary>
+    private (double Current, double Voltage, double Duty) Electrics(double speed, double torque)
+    {
+        double current = CurrentFor(torque, speed);
+        double power = (_running * MotorModel.PackPower(_rotor, current, speed)) + _battery.ElectronicsPower;
+        double inside = (_source * _source) - (4 * (_battery.SeriesResistance + _battery.PairResistance) * power);
+        double voltage = (_source + Math.Sqrt(Math.Max(0, inside))) / 2;
+        double limits = _rotor.Resistance + (_rotor.CommutationDroop * Math.Abs(speed));
+        bool reachable = inside >= 0 && current <= _rotor.CurrentLimit;
+        return (current, voltage, reachable ? ((_rotor.Kt * speed) + (current * limits)) / voltage : double.PositiveInfinity);
+    }
+
+    /// <summary>
+    /// Motor current whose shaft torque balances the air, A; up to that of full saturation. Driving, the torque over its limit is
+    /// y = u (3 + u^2) / (1 + 3 u^2), so that (1 + y) / (1 - y) = ((1 + u) / (1 - u))^3, and with cube roots a and b of 1 + y and 1 - y
+    /// u = (a - b) / (a + b), here without the difference.
+    /// </summary>
     private double CurrentFor(double torque, double speed)
     {
         double limit = 3 * _rotor.TorqueLimit / _rotor.Kt;
-        double low = -limit, high = limit;
-        for (int n = 0; n < Bisections; n++)
-        {
-            double middle = (low + high) / 2;
-            if (MotorModel.ShaftTorque(_rotor, middle, speed) > torque) high = middle;
-            else low = middle;
-        }
-        return (low + high) / 2;
+        // without current the shaft feels the losses alone
+        double magnetic = torque - MotorModel.ShaftTorque(_rotor, 0, speed);
+        if (magnetic * speed < 0) return Math.Clamp(magnetic / _rotor.Kt, -limit, limit);
+        double y = Math.Clamp(magnetic / _rotor.TorqueLimit, -1, 1), a = Math.Cbrt(1 + y), b = Math.Cbrt(1 - y);
+        return limit * 2 * y / ((a + b) * ((a * a) + (a * b) + (b * b)));
     }
 }

@@ -1,5 +1,4 @@
 using System.Numerics;
-using MathNet.Numerics.IntegralTransforms;
 
 namespace Simfeel.Studies.Handling;
 
@@ -41,7 +40,7 @@ public static class ChirpIdentification
             int end = done;
             while (end < grid.Length && grid[end] < upTo) end++;
             if (end == done) continue;
-            Spectra spectra = Spectra.Of(input, output, period, length);
+            SegmentSpectra spectra = new(input, output, period, length);
             for (; done < end; done++)
             {
                 (Complex response, coherence[done]) = spectra.At(grid[done]);
@@ -58,60 +57,5 @@ public static class ChirpIdentification
             throw new ArgumentException("Frequencies rise from above 0 to below half the sampling rate.", nameof(to));
         int steps = (int)Math.Ceiling(PerDecade * Math.Log10(to / from));
         return [.. Enumerable.Range(0, steps + 1).Select(n => from * Math.Pow(to / from, (double)n / steps))];
-    }
-
-    /// <summary>Auto- and cross-spectra at the lines of the transform; a common factor is left out.</summary>
-    private sealed class Spectra(int size, double period)
-    {
-        private readonly double[] _xx = new double[size / 2], _yy = new double[size / 2];
-        private readonly Complex[] _xy = new Complex[size / 2];
-
-        public static Spectra Of(double[] input, double[] output, double period, double length)
-        {
-            int window = (int)Math.Round(length / period), size = 1;
-            // padding by zeros sets the lines closer than the window resolves, so that straight lines join them
-            while (size < 4 * window) size *= 2;
-            Spectra spectra = new(size, period);
-            // three quarters of overlap, from the first segment that touches the record to the last: every row counts alike
-            for (int first = -window * 3 / 4; first < input.Length; first += window / 4)
-                spectra.Add(Windowed(input, output, first, window, size));
-            return spectra;
-        }
-
-        public (Complex Response, double Coherence) At(double frequency)
-        {
-            double line = frequency * size * period / Math.Tau;
-            int n = (int)line;
-            double share = line - n;
-            double xx = ((1 - share) * _xx[n]) + (share * _xx[n + 1]), yy = ((1 - share) * _yy[n]) + (share * _yy[n + 1]);
-            Complex xy = ((1 - share) * _xy[n]) + (share * _xy[n + 1]);
-            if (!(xx > 0 && yy > 0)) return (Complex.NaN, 0);
-            return (xy / xx, xy.Magnitude * xy.Magnitude / (xx * yy));
-        }
-
-        /// <summary>
-        /// Adds a segment whose real part is the input and whose imaginary part the output: of two real signals one transform tells both,
-        /// X = (Z(n) + Z*(-n)) / 2 and Y = (Z(n) - Z*(-n)) / 2i.
-        /// </summary>
-        private void Add(Complex[] z)
-        {
-            for (int n = 0; n < _xx.Length; n++)
-            {
-                Complex mirrored = Complex.Conjugate(z[(size - n) % size]);
-                Complex x = (z[n] + mirrored) / 2, y = (z[n] - mirrored) / new Complex(0, 2);
-                _xx[n] += (x * Complex.Conjugate(x)).Real;
-                _yy[n] += (y * Complex.Conjugate(y)).Real;
-                _xy[n] += Complex.Conjugate(x) * y;
-            }
-        }
-
-        private static Complex[] Windowed(double[] input, double[] output, int first, int window, int size)
-        {
-            Complex[] segment = new Complex[size];
-            for (int n = Math.Max(0, -first); n < window && first + n < input.Length; n++)
-                segment[n] = (0.5 - (0.5 * Math.Cos(Math.Tau * n / window))) * new Complex(input[first + n], output[first + n]);
-            Fourier.Forward(segment, FourierOptions.NoScaling);
-            return segment;
-        }
     }
 }
