@@ -121,10 +121,11 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
         return ExitCode.Ok;
     }
 
-    /// <summary>Loads, tunes and flies the two builds.</summary>
+    /// <summary>Loads, tunes and flies the two builds; says what they weigh at once, for people.</summary>
     internal static Comparison Compare(Settings settings)
     {
         (AssembledBuild a, AssembledBuild b) = BuildLibrary.LoadBoth(settings.A, settings.B, settings.Air);
+        if (!settings.Json) ComparisonOutput.PrintMasses(a, b);
         return Flying(() =>
         {
             StudyConditions conditions = settings.Conditions.Under(settings.TuningPolicy, a.Build);
@@ -141,6 +142,7 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
     {
         if (settings.Sheet is not null) SheetFile.CheckFolder(settings.Sheet);
         (AssembledBuild a, AssembledBuild b) = BuildLibrary.LoadBoth(settings.A, settings.B, settings.Air);
+        if (!settings.Json && !settings.Markdown) ComparisonOutput.PrintMasses(a, b);
         FeelSheet sheet = Flying(() => WorkProgress.Run("Working", progress => new FeelStudy
         {
             Version = CommandLineApp.Version,

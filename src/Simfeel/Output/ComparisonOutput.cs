@@ -1,3 +1,4 @@
+using Simfeel.Builds;
 using Simfeel.CommandLine.Commands;
 using Simfeel.Flight;
 using Simfeel.Flight.Tuning;
@@ -63,6 +64,17 @@ internal static class ComparisonOutput
                 ["speed_controller_b"] = comparison.B.Unit.CommandDelay,
             },
         });
+
+    /// <summary>Prints what is known before anything has flown.</summary>
+    public static void PrintMasses(AssembledBuild a, AssembledBuild b)
+    {
+        Console.WriteLine($"{a.Build.Name} weighs {Mass(a)} and resists rolling with {Roll(a)}, {b.Build.Name} weighs {Mass(b)} and resists with {Roll(b)}.");
+        Console.Out.Flush();
+
+        static string Mass(AssembledBuild build) => $"{1000 * build.Craft.Mass:F0} g";
+
+        static string Roll(AssembledBuild build) => $"{1000 * build.Craft.I_BBcm_B.M00:F2} g m2";
+    }
 
     /// <summary>Prints sentences, table and what lies behind them.</summary>
     public static void PrintTable(Comparison comparison)
