@@ -261,10 +261,10 @@ private:
             RotorLoad<T>& flow = load->rotors[k];
             Coefficients<T> c = interpolate(flow.cell);
             T speed = flow.flow_speed, hub_x = flow.hub_x, hub_y = flow.hub_y;
-            T flux = field->density * rotor.disc_area * speed, pressure = flux * speed;
-            T thrust = c.thrust * pressure * field->thrust_factor[k];
+            T lift = field->density * rotor.lift_area * speed, flux = field->density * rotor.drag_area * speed;
+            T thrust = c.thrust * (lift * speed) * field->thrust_factor[k];
             T drag = c.in_plane * flux;
-            T pitch = fnma(rotor.z, drag, c.pitch * (flux * rotor.radius));
+            T pitch = fnma(rotor.z, drag, c.pitch * (lift * rotor.radius));
             force_x = fnma(drag, hub_x, force_x);
             force_y = fnma(drag, hub_y, force_y);
             force_z = force_z - thrust;
@@ -274,7 +274,7 @@ private:
             moment_z = moment_z - yaw;
             spin = fma(rotor.spin_inertia, x[rotor_speed + k], spin);
             flow.thrust = thrust;
-            flow.air_torque = c.torque * (pressure * rotor.radius);
+            flow.air_torque = c.torque * (flux * speed * rotor.radius);
         }
         load->force_x = force_x;
         load->force_y = force_y;

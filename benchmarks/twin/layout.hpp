@@ -21,7 +21,7 @@ template <class T>
 struct RotorLanes {
     T x, y, z;
     T spin;
-    T radius, disc_area;
+    T radius, disc_area, inverse_radius, lift_area, drag_area;
     T spin_inertia, inverse_spin_inertia;
     T kt;
     T resistance, commutation_droop;

@@ -32,6 +32,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     private ControllerState<T>* _memory;
     private T* _command;
     private T* _delayed;
+    private T* _margin;
 
     /// <summary>A loop for craft with a number of rotors, under a pilot's profile, over a field.</summary>
     /// <param name="rotorCount">Rotors of every craft.</param>
@@ -48,6 +49,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         _memory = LaneMemory.Allocate<ControllerState<T>>();
         _command = LaneMemory.Allocate<T>(4);
         _delayed = LaneMemory.Allocate<T>(DelaySlots * Craft.MaxRotors);
+        _margin = LaneMemory.Allocate<T>();
         _controller->RotorCount = rotorCount;
         Batch.SetEffects(field.Effects, field.StartHeight);
     }
@@ -88,6 +90,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         {
             _delay[n] = delay;
             _contact[n] = unit.Unit.Body is ContactBody body ? new(body, _world) : null;
+            LaneMemory.Set(_margin, n, _contact[n]?.Margin ?? 0);
             Pack(n, unit, start);
         }
         Ticks = 0;
@@ -188,15 +191,27 @@ public sealed unsafe class FlightLoop<T> : IDisposable
 
     private void Look()
     {
+        if (_quiet && _world.IsFlat && IsHigh()) return;
         bool quiet = true;
         for (int lane = 0; lane < T.Width; lane++)
         {
             quiet &= !_stopped[lane] && _delay[lane] == _delay[0];
             if (_contact[lane] is not CraftContact contact) continue;
-            contact.Look(Motion(lane), _profile.StickPeriod);
+            contact.Look(Three(StateIndex.Position, lane), Three(StateIndex.Velocity, lane), _profile.StickPeriod);
+            if (contact.IsNear) contact.Strike(Motion(lane));
             quiet &= !contact.IsNear && contact.StruckRotors == 0;
         }
         _quiet = quiet;
+    }
+
+    /// <summary>Whether over flat ground every craft is out of reach of it until the next look, as <see cref="CraftContact.Look"/> has it.</summary>
+    private bool IsHigh()
+    {
+        T* v = Batch.State + StateIndex.Velocity;
+        T ahead = T.Of(CraftContact.SpeedMargin * _profile.StickPeriod), ground = T.Of(_world.GroundAt(0, 0));
+        T speed = T.Sqrt(T.Fma(v[0], v[0], T.Fma(v[1], v[1], v[2] * v[2])));
+        T lowest = T.Fma(ahead, speed, Batch.State[StateIndex.Position + 2] + *_margin);
+        return T.AllEqual(T.Max(lowest, ground), ground);
     }
 
     /// <summary>What touches a craft changes its velocity and rate; a propeller that struck something stands still.</summary>
@@ -224,11 +239,15 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     {
         T* x = Batch.State;
         Quat q_WB = new(At(StateIndex.Attitude), At(StateIndex.Attitude + 1), At(StateIndex.Attitude + 2), At(StateIndex.Attitude + 3));
-        return new(Three(StateIndex.Position), Three(StateIndex.Velocity), q_WB.ToMatrix(), Three(StateIndex.Rate));
+        return new(Three(StateIndex.Position, lane), Three(StateIndex.Velocity, lane), q_WB.ToMatrix(), Three(StateIndex.Rate, lane));
 
         double At(int index) => LaneMemory.Get(x + index, lane);
+    }
 
-        Vec3 Three(int index) => new(At(index), At(index + 1), At(index + 2));
+    private Vec3 Three(int index, int lane)
+    {
+        T* x = Batch.State + index;
+        return new(LaneMemory.Get(x, lane), LaneMemory.Get(x + 1, lane), LaneMemory.Get(x + 2, lane));
     }
 
     private void Pack(int lane, TunedUnit unit, in DrillStart start)
@@ -248,9 +267,11 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         LaneMemory.Free(_memory);
         LaneMemory.Free(_command);
         LaneMemory.Free(_delayed);
+        LaneMemory.Free(_margin);
         _controller = null;
         _memory = null;
         _command = null;
         _delayed = null;
+        _margin = null;
     }
 }

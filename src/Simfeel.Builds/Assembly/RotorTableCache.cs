@@ -13,12 +13,8 @@ internal static class RotorTableCache
     // A table takes about 5 MB.
     private const int Capacity = 64;
 
-    /// <summary>Scaled tables beyond which those that nobody flies any more are forgotten.</summary>
-    private const int ScaledCapacity = 256;
-
     private static readonly Lock Gate = new();
     private static readonly Dictionary<(PropellerBlades, AirState), Lazy<RotorTable>> Tables = [];
-    private static readonly Dictionary<(PropellerBlades, AirState), WeakReference<RotorTable>> ScaledTables = [];
     private static readonly Queue<(PropellerBlades, AirState)> Age = [];
 
     /// <summary>The table of a propeller.</summary>
@@ -26,7 +22,8 @@ internal static class RotorTableCache
     {
         // what stations replace must not make two tables of one shape
         if (blades.Stations is not null) blades = blades with { Pitch = 0, ChordScale = 1 };
-        if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1) return Scaled(blades, air);
+        if (blades.ThrustFactor != 1 || blades.TorqueFactor != 1)
+            return Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air).Scaled(blades.ThrustFactor, blades.TorqueFactor);
         Lazy<RotorTable> table;
         lock (Gate)
         {
@@ -50,29 +47,5 @@ internal static class RotorTableCache
         RotorTable table = RotorTableBuilder.Build(geometry, air);
         store.Save(key, table);
         return table;
-    }
-
-    /// <summary>
-    /// Thrust and the hub moment go with the lift of the blades, torque and in-plane drag with their drag. The table lives as long as
-    /// somebody flies it: a build that is drawn a hundred times shares a few of them, and they must not push out the rest.
-    /// </summary>
-    private static RotorTable Scaled(PropellerBlades blades, AirState air)
-    {
-        RotorTable table = Get(blades with { ThrustFactor = 1, TorqueFactor = 1 }, air);
-        lock (Gate)
-        {
-            if (ScaledTables.TryGetValue((blades, air), out WeakReference<RotorTable>? kept) && kept.TryGetTarget(out RotorTable? alive)) return alive;
-        }
-        RotorTable scaled = table.Scaled([blades.ThrustFactor, blades.TorqueFactor, blades.TorqueFactor, blades.ThrustFactor]);
-        lock (Gate)
-        {
-            if (ScaledTables.Count > ScaledCapacity)
-            {
-                foreach ((PropellerBlades, AirState) dead in ScaledTables.Where(pair => !pair.Value.TryGetTarget(out _)).Select(pair => pair.Key).ToArray())
-                    ScaledTables.Remove(dead);
-            }
-            ScaledTables[(blades, air)] = new(scaled);
-        }
-        return scaled;
     }
 }

@@ -28,6 +28,9 @@ public sealed class ContactWorld
     /// <summary>Number of solids.</summary>
     public int SolidCount => _solids.Length;
 
+    /// <summary>Whether there is nothing but flat ground, so that only height counts.</summary>
+    public bool IsFlat => _solids.Length == 0 && _land.Length == 0;
+
     /// <summary>Flat ground without end.</summary>
     /// <param name="ground">Where it lies along z (down), m; infinite for none.</param>
     public static ContactWorld Flat(double ground) => new(ground, ground, [], []);

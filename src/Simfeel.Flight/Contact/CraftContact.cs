@@ -42,6 +42,12 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
     private double _impulse;
     private double _hardest;
 
+    /// <summary>How many times the way at the present speed <see cref="Look"/> looks ahead, for what accelerates.</summary>
+    public const double SpeedMargin = 2;
+
+    /// <summary>How far <see cref="Look"/> looks around a craft that stands still, m: its parts, and a hand's breadth.</summary>
+    public double Margin { get; } = body.Reach + 0.05;
+
     /// <summary>A bit for each rotor that struck something.</summary>
     public int StruckRotors { get; private set; }
 
@@ -75,21 +81,23 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
         Forget();
     }
 
-    /// <summary>
-    /// Once at each stick reading: finds what is within reach until the next one, and which propellers strike something.
-    /// </summary>
-    /// <param name="motion">The craft.</param>
+    /// <summary>Once at each stick reading: finds what is within reach until the next one.</summary>
+    /// <param name="p_WB">Centre of gravity in the world, m.</param>
+    /// <param name="v_WB">Its velocity, m/s.</param>
     /// <param name="ahead">Time until the next look, s.</param>
-    public void Look(in ContactMotion motion, double ahead)
+    public void Look(Vec3 p_WB, Vec3 v_WB, double ahead)
     {
         Forget();
-        // twice the way at the present speed, and a hand's breadth for what accelerates
-        double reach = body.Reach + (2 * ahead * motion.v_WB.Length) + 0.05;
-        _nearCount = world.Near(motion.p_WB, reach, _near);
-        IsNear = _nearCount > 0 || motion.p_WB.Z + reach > world.GroundAt(motion.p_WB.X, motion.p_WB.Y);
+        double reach = Margin + (SpeedMargin * ahead * v_WB.Length);
+        _nearCount = world.Near(p_WB, reach, _near);
+        IsNear = _nearCount > 0 || p_WB.Z + reach > world.GroundAt(p_WB.X, p_WB.Y);
         // at the edge of the land, the ground may be higher a step aside
-        IsNear |= motion.p_WB.Z + reach > 0 && !world.IsLand(motion.p_WB.X, motion.p_WB.Y);
-        if (!IsNear) return;
+        IsNear |= p_WB.Z + reach > 0 && !world.IsLand(p_WB.X, p_WB.Y);
+    }
+
+    /// <summary>Where <see cref="Look"/> found something near: which propellers strike it.</summary>
+    public void Strike(in ContactMotion motion)
+    {
         for (int k = 0; k < body.Rotors.Count; k++)
         {
             if ((StruckRotors & (1 << k)) == 0 && Strikes(body.Rotors[k], motion)) StruckRotors |= 1 << k;

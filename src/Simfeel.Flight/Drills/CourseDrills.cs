@@ -30,8 +30,9 @@ public static class CourseDrills
             VirtualPilot pilot = Pilot(start);
             double share = start.Unit.HoverShare + (start.Effort * (1 - start.Unit.HoverShare));
             // as much tilt as holding the height leaves
-            return view => pilot.Fly(view.Sample, view.Time < Drill.LeadIn ? Straight(0) : new(0, 1000, 0, 0, 0, 1000, share));
-        });
+            return view => pilot.Fly(view.Sample.Sight, view.Time < Drill.LeadIn ? Straight(0) : new(0, 1000, 0, 0, 0, 1000, share));
+        })
+    { FeelsLoads = true };
 
     /// <summary>From <see cref="Speed"/> to standing.</summary>
     public static Drill Brake { get; } = new(
@@ -40,9 +41,9 @@ public static class CourseDrills
         {
             VirtualPilot pilot = Pilot(start);
             double hardest = HardestBrake(start.Effort, start.Unit.Gravity);
-            return view => pilot.Fly(view.Sample, view.Time < Drill.LeadIn ? Straight(Speed) : Straight(0) with { LargestForward = hardest });
+            return view => pilot.Fly(view.Sample.Sight, view.Time < Drill.LeadIn ? Straight(Speed) : Straight(0) with { LargestForward = hardest });
         })
-    { StartSpeed = _ => Speed };
+    { FeelsLoads = true, StartSpeed = _ => Speed };
 
     /// <summary>Half a circle at <see cref="Speed"/>, level, banked by 25 degrees and 40 more at full effort.</summary>
     public static Drill Turn { get; } = new(
@@ -53,13 +54,13 @@ public static class CourseDrills
             double most = Math.Min(Bank(start.Effort) + (10 * Degree), 75 * Degree);
             return Along(start, Speed, new(HalfCircle(Speed * Drill.LeadIn, TurnRadius(start.Effort, start.Unit.Gravity)), most));
         })
-    { StartSpeed = _ => Speed };
+    { FeelsLoads = true, StartSpeed = _ => Speed };
 
     /// <summary>Left and right of a row of poles, 9 m/s and 3 more at full effort.</summary>
     public static Drill Slalom { get; } = new(
         "slalom", "Left and right through a row of poles: how closely it follows the line.", Drill.LeadIn + 10,
         start => Along(start, SlalomSpeed(start.Effort), new(SlalomCourse(SlalomStart(start.Effort)), 65 * Degree)))
-    { StartSpeed = SlalomSpeed };
+    { FeelsLoads = true, StartSpeed = SlalomSpeed };
 
     /// <summary>Steady level flight at 5 m/s and 10 more at full effort.</summary>
     public static Drill Cruise { get; } = new(
@@ -68,9 +69,9 @@ public static class CourseDrills
         {
             VirtualPilot pilot = Pilot(start);
             double speed = CruiseSpeed(start.Effort);
-            return view => pilot.Fly(view.Sample, Straight(speed));
+            return view => pilot.Fly(view.Sample.Sight, Straight(speed));
         })
-    { StartSpeed = CruiseSpeed };
+    { FeelsLoads = true, StartSpeed = CruiseSpeed };
 
     /// <summary>All of them, in the order in which results are shown.</summary>
     public static IReadOnlyList<Drill> All { get; } = [Dash, Brake, Turn, Slalom, Cruise];
@@ -109,9 +110,9 @@ public static class CourseDrills
         double gravity = start.Unit.Gravity;
         return view =>
         {
-            if (view.Time < Drill.LeadIn) return pilot.Fly(view.Sample, Straight(speed));
+            if (view.Time < Drill.LeadIn) return pilot.Fly(view.Sample.Sight, Straight(speed));
             (double track, double sideways, double turnRate) = steering.Towards(pilot.Seen, gravity);
-            return pilot.Fly(view.Sample, Straight(speed) with { Track = track, Sideways = sideways, TurnRate = turnRate });
+            return pilot.Fly(view.Sample.Sight, Straight(speed) with { Track = track, Sideways = sideways, TurnRate = turnRate });
         };
     }
 

@@ -33,6 +33,9 @@ public sealed record Drill(
     /// </summary>
     public Func<TunedUnit, DrillStart, DrillStart>? Upset { get; init; }
 
+    /// <summary>Whether its script goes by loads or accelerations, not by states alone.</summary>
+    public bool FeelsLoads { get; init; }
+
     /// <summary>Whether the motors are off all the time.</summary>
     public bool MotorsOff { get; init; }
 

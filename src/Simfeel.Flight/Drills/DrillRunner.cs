@@ -1,7 +1,5 @@
-using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
-using Simfeel.Physics.Maths;
 
 namespace Simfeel.Flight.Drills;
 
@@ -36,7 +34,6 @@ public static class DrillRunner
     /// </param>
     /// <param name="loadsFrom">
     /// Time from which a row of the log holds loads and accelerations, s; before it, state and duties only, for whoever reads no more.
-    /// Not for a drill whose script reads them.
     /// </param>
     public static FlightLog[] FlyLanes<T>(
         Drill drill,
@@ -62,27 +59,39 @@ public static class DrillRunner
         using FlightLoop<T> loop = new(units[0].Unit.Craft.Rotors.Count, profile, field);
         if (rotorHold != 0)
             loop.Batch.SetRotorModel(RotorModel.Polynomials, (int)Math.Round(rotorHold * profile.StepRate));
-        LanePilot[] pilots = new LanePilot[units.Count];
         int rows = (int)Math.Round(drill.Duration / profile.StickPeriod) + 1;
-        int firstLoads = (int)Math.Min(rows, Math.Round(loadsFrom / profile.StickPeriod));
+        int firstLoads = (int)Math.Min(rows, Math.Round(loadsFrom / profile.StickPeriod)), rotors = loop.Batch.RotorCount;
+        int craft = units.Count, stateNumbers = RowIndex.States(rotors) * craft, loadNumbers = RowIndex.Loads(rotors) * craft;
+        double[] states = buffers.States((long)rows * stateNumbers), loads = buffers.Loads((long)(rows - firstLoads) * loadNumbers);
+        LanePilot[] pilots = new LanePilot[units.Count];
         for (int lane = 0; lane < units.Count; lane++)
         {
             DrillStart start = drill.Start(units[lane], effort, field.Effects);
             loop.SetUnit(lane, units[lane], start);
             if (drill.MotorsOff) loop.SetMotors(lane, false);
-            pilots[lane] = new LanePilot(drill, new(units[lane], profile, effort, start), buffers.Rows(lane, rows));
+            LogRows log = new(states, loads, (lane, craft), rotors, (rows, firstLoads));
+            pilots[lane] = new LanePilot(drill, new(units[lane], profile, effort, start), log, buffers.Sticks(lane, rows));
         }
+        // the pilots see a copy that stays in the cache, since the log's memory is far away
+        double[] stateNow = new double[CraftBatch<T>.RoomFor(RowIndex.States(rotors), craft)];
+        double[] loadNow = new double[CraftBatch<T>.RoomFor(RowIndex.Loads(rotors), craft)];
+        LogRow[] now = [.. pilots.Select((_, lane) => new LogRows(stateNow, loadNow, (lane, craft), rotors, (1, 0))[0])];
         for (int row = 0; row < rows; row++)
         {
-            if (row >= firstLoads) loop.Batch.Evaluate();
+            loop.Batch.RecordStates(craft, stateNow);
+            if (row >= firstLoads || drill.FeelsLoads)
+            {
+                loop.Batch.Evaluate();
+                loop.Batch.RecordLoads(craft, loadNow);
+            }
+            double time = loop.Time;
             for (int lane = 0; lane < pilots.Length; lane++)
             {
-                ref Sample sample = ref pilots[lane].Row(row);
-                if (row >= firstLoads) loop.Batch.GetSample(lane, out sample);
-                else loop.Batch.GetStateAndDuty(lane, ref sample);
-                (Vec3 rate, double collective) = pilots[lane].Read(row, loop.Time, sample);
-                loop.SetCommand(lane, rate, collective);
+                LanePilot pilot = pilots[lane];
+                if (pilot.Read(row, time, now[lane])) loop.SetCommand(lane, new(pilot.RollRate, pilot.PitchRate, pilot.YawRate), pilot.Collective);
             }
+            stateNow.AsSpan(0, stateNumbers).CopyTo(states.AsSpan(row * stateNumbers));
+            if (row >= firstLoads) loadNow.AsSpan(0, loadNumbers).CopyTo(loads.AsSpan((row - firstLoads) * loadNumbers));
             if (row == rows - 1) break;
             for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
         }
@@ -96,36 +105,54 @@ public static class DrillRunner
         private readonly PilotProfile _profile;
         private readonly Func<PilotView, Sticks> _script;
         private readonly ThrottleCurve _throttle;
-        private readonly ArraySegment<Sample> _samples;
+        private readonly LogRows _rows;
         private readonly ArraySegment<Sticks> _sticks;
         private readonly int _radioRows;
-        private Vec3 _turned, _rate;
-        private Sticks _thumbs;
+        private readonly double _most;
+        private readonly PilotView _view;
 
-        public LanePilot(Drill drill, in ScriptStart start, (ArraySegment<Sample> Samples, ArraySegment<Sticks> Sticks) rows)
+        /// <summary>What the craft heard last; nothing yet.</summary>
+        private Sticks _heard = new(double.NaN, double.NaN, double.NaN, double.NaN);
+
+        public LanePilot(Drill drill, in ScriptStart start, LogRows rows, ArraySegment<Sticks> sticks)
         {
             _unit = start.Unit;
             _profile = start.Profile;
             _throttle = _unit.Throttle;
             _script = drill.NewScript(start);
-            (_samples, _sticks) = rows;
+            _view = new(_profile.StickPeriod);
+            (_rows, _sticks) = (rows, sticks);
+            _most = _profile.StickPeriod / _profile.ThumbTime;
             _radioRows = (int)Math.Round(_profile.RadioDelay / _profile.StickPeriod);
         }
 
-        /// <summary>Where the sample of a row goes.</summary>
-        public ref Sample Row(int row) => ref _samples.Array![_samples.Offset + row];
+        /// <summary>What the heard sticks ask of the craft: rates, rad/s, and collective share of full thrust.</summary>
+        public double RollRate { get; private set; }
 
-        public (Vec3 Rate, double Collective) Read(int row, double time, in Sample sample)
+        public double PitchRate { get; private set; }
+
+        public double YawRate { get; private set; }
+
+        public double Collective { get; private set; }
+
+        /// <summary>Moves the sticks by what the craft does; true where the craft hears something new.</summary>
+        public bool Read(int row, double time, LogRow now)
         {
-            Vec3 rate = sample.State.w_WB_B;
-            if (row > 0) _turned += _profile.StickPeriod / 2 * (_rate + rate);
-            _rate = rate;
-            Sticks wanted = _script(new PilotView(time, sample, _turned));
+            _view.Move(time, now);
+            Sticks wanted = _script(_view);
             Span<Sticks> sticks = _sticks;
-            _thumbs = row == 0 ? wanted : Thumbs(_thumbs, wanted);
-            sticks[row] = _thumbs;
-            Sticks heard = sticks[Math.Max(0, row - _radioRows)];
-            return (_profile.RateFor(heard), _throttle.Share(heard.Throttle));
+            if (row == 0) sticks[row] = wanted;
+            else Thumbs(sticks[row - 1], wanted, _most, out sticks[row]);
+            ref readonly Sticks heard = ref sticks[Math.Max(0, row - _radioRows)];
+            // sticks rest for most of a drill, and most move alone
+            bool roll = heard.Roll != _heard.Roll, pitch = heard.Pitch != _heard.Pitch, yaw = heard.Yaw != _heard.Yaw;
+            bool throttle = heard.Throttle != _heard.Throttle;
+            if (roll) RollRate = _profile.RollPitch.Rate(heard.Roll);
+            if (pitch) PitchRate = _profile.RollPitch.Rate(heard.Pitch);
+            if (yaw) YawRate = _profile.Yaw.Rate(heard.Yaw);
+            if (throttle) Collective = _throttle.Share(heard.Throttle);
+            _heard = heard;
+            return roll || pitch || yaw || throttle;
         }
 
         public FlightLog ToLog(string drill, double effort, FieldConditions field) => new()
@@ -135,14 +162,14 @@ public static class DrillRunner
             Profile = _profile,
             Field = field,
             Effort = effort,
-            Samples = new(_samples),
+            Samples = _rows,
             Sticks = _sticks,
         };
 
-        private Sticks Thumbs(Sticks now, Sticks wanted)
+        /// <summary>Where thumbs that move a stick by some deflection at most get from one row to the next.</summary>
+        private static void Thumbs(in Sticks now, in Sticks wanted, double most, out Sticks next)
         {
-            double most = _profile.StickPeriod / _profile.ThumbTime;
-            return new(
+            next = new(
                 Toward(now.Roll, wanted.Roll, most),
                 Toward(now.Pitch, wanted.Pitch, most),
                 Toward(now.Yaw, wanted.Yaw, most),

@@ -98,9 +98,9 @@ public static class Experiments
         start =>
         {
             VirtualPilot pilot = new(start.Unit, start.Profile, start.Begin);
-            return view => pilot.Fly(view.Sample, CourseDrills.Straight(speed));
+            return view => pilot.Fly(view.Sample.Sight, CourseDrills.Straight(speed));
         })
-    { StartSpeed = _ => speed };
+    { FeelsLoads = true, StartSpeed = _ => speed };
 
     /// <summary>A spin about one body axis with a little of the next.</summary>
     private static Vec3 Spun(int axis, double spin)

@@ -24,18 +24,30 @@ public sealed class FlightLog
     /// <summary>Time between rows, s.</summary>
     public double Period => Profile.StickPeriod;
 
-    /// <summary>Samples, each evaluated at its own state.</summary>
-    public required SampleRows Samples { get; init; }
+    /// <summary>Samples, each evaluated at its own state, in rows.</summary>
+    public required LogRows Samples { get; init; }
 
     /// <summary>Where the sticks stood at each row.</summary>
     public required IReadOnlyList<Sticks> Sticks { get; init; }
+
+    /// <summary>The same flight in memory of its own, loads left out: little enough to keep many of.</summary>
+    public FlightLog StatesOnly() => new()
+    {
+        Drill = Drill,
+        Unit = Unit,
+        Profile = Profile,
+        Field = Field,
+        Effort = Effort,
+        Samples = Samples.StatesOnly(),
+        Sticks = [.. Sticks],
+    };
 
     /// <summary>Hash over the state at every row, for the determinism contract. Worked out anew at every call.</summary>
     public ulong Hash()
     {
         bool inflow = (Field.Effects & AirEffects.DynamicInflow) != 0;
         ulong hash = StateHash.Start;
-        foreach (ref readonly Sample sample in Samples) hash = StateBlock.Mix(hash, sample.State, Unit.Unit.Craft.Rotors.Count, inflow);
+        foreach (LogRow sample in Samples) hash = StateBlock.Mix(hash, sample.State, Unit.Unit.Craft.Rotors.Count, inflow);
         return hash;
     }
 
@@ -48,7 +60,7 @@ public sealed class FlightLog
         get
         {
             double lowest = Field.StartHeight - (Unit.Unit.Body?.RestHeight ?? 0);
-            foreach (ref readonly Sample sample in Samples)
+            foreach (LogRow sample in Samples)
             {
                 if (sample.State.p_WB.Z >= lowest) return true;
             }

@@ -15,7 +15,7 @@ public readonly record struct StopReading(double StopTime, double BounceBack)
     {
         ArgumentNullException.ThrowIfNull(log);
         const double release = Drill.LeadIn + DrillCatalogue.TurnBeforeStop;
-        SampleRows rows = log.Samples;
+        LogRows rows = log.Samples;
         double period = log.Period, turned = 0, furthest = 0, lowest = 0, time = double.NaN;
         int first = (int)Math.Round(release / period);
         double level = Stopped * rows[first].State.w_WB_B.X, before = rows[0].State.w_WB_B.X;

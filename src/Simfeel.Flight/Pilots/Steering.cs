@@ -1,5 +1,3 @@
-using Simfeel.Physics;
-
 namespace Simfeel.Flight.Pilots;
 
 /// <summary>Steering along a course over the ground by an aim point.</summary>
@@ -18,7 +16,7 @@ public sealed class Steering(IReadOnlyList<(double X, double Y)> course, double 
     /// <summary>Track, sideways acceleration and turn rate towards the aim point.</summary>
     /// <param name="seen">The craft as the pilot sees it.</param>
     /// <param name="gravity">m/s^2.</param>
-    public (double Track, double Sideways, double TurnRate) Towards(in CraftState seen, double gravity)
+    public (double Track, double Sideways, double TurnRate) Towards(in Sight seen, double gravity)
     {
         // where the craft will be when the thumbs' answer arrives
         double x = seen.p_WB.X + (VirtualPilot.ReactionTime * seen.v_WB.X), y = seen.p_WB.Y + (VirtualPilot.ReactionTime * seen.v_WB.Y);

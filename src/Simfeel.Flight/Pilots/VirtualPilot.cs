@@ -1,5 +1,4 @@
 using Simfeel.Flight.Drills;
-using Simfeel.Physics;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Flight.Pilots;
@@ -31,8 +30,8 @@ public sealed class VirtualPilot
     private readonly TunedUnit _unit;
     private readonly PilotProfile _profile;
     private readonly ThrottleCurve _throttle;
-    private readonly CraftState[] _seen;
-    private readonly Vec3[] _accelerations, _asked;
+    private readonly Sight[] _seen;
+    private readonly Vec3[] _asked;
     private int _row = -1;
     private double _dragTrim, _climbTrim;
 
@@ -45,8 +44,7 @@ public sealed class VirtualPilot
         (_dragTrim, _climbTrim) = (push.X / Math.Max(1, start.State.v_WB.X), -push.Z - unit.Gravity);
         (_unit, _profile, _throttle) = (unit, profile, unit.Throttle);
         int rows = Rows(ReactionTime), late = Rows(ReactionTime + profile.DisplayDelay);
-        _seen = new CraftState[late];
-        _accelerations = new Vec3[late];
+        _seen = new Sight[late];
         // he makes up for his own reaction, which he knows, and not for a picture that comes later than it seems
         _asked = new Vec3[rows];
 
@@ -54,25 +52,24 @@ public sealed class VirtualPilot
     }
 
     /// <summary>What is seen: the craft a reaction time and the profile's display delay ago. The first sight is the start.</summary>
-    public CraftState Seen { get; private set; }
+    public Sight Seen { get; private set; }
 
     /// <summary>Moves the sticks for what is to be flown; once for every reading of the sticks.</summary>
-    /// <param name="sample">The craft now.</param>
+    /// <param name="craft">The craft now.</param>
     /// <param name="wish">What is to be flown.</param>
-    public Sticks Fly(in Sample sample, in FlightWish wish)
+    public Sticks Fly(in Sight craft, in FlightWish wish)
     {
         _row++;
         int slot = _row % _seen.Length;
         bool early = _row < _seen.Length;
-        Seen = early ? (_row == 0 ? sample.State : _seen[0]) : _seen[slot];
-        Vec3 acceleration = early ? Vec3.Zero : _accelerations[slot];
+        Seen = early ? (_row == 0 ? craft : _seen[0]) : _seen[slot];
         // what was asked for since the sight that is seen now
         Vec3 turned = Vec3.Zero;
         for (int n = 0; n < Math.Min(_row, _asked.Length); n++) turned += _profile.StickPeriod * _asked[n];
-        (_seen[slot], _accelerations[slot]) = (sample.State, sample.a_WB);
+        _seen[slot] = craft;
 
         Quat now = Turn(Seen.q_WB, turned);
-        Vec3 velocity = Seen.v_WB + ((early ? 0 : ReactionTime) * acceleration);
+        Vec3 velocity = Seen.v_WB + ((early ? 0 : ReactionTime) * Seen.a_WB);
         (Vec3 force, double heading) = Force(wish, velocity, early ? 0 : _profile.StickPeriod);
         Vec3 rate = Rate(now, force, heading, wish.TurnRate);
         // thrust points where the craft does: what it does not push the wanted way yet is not asked for (Lee and others)
@@ -133,6 +130,13 @@ public sealed class VirtualPilot
         return angle < 1e-9 ? q : q * Quat.FromAxisAngle(turned / angle, angle);
     }
 }
+
+/// <summary>What a pilot sees of a craft.</summary>
+/// <param name="p_WB">Place of the centre of gravity in the world, m.</param>
+/// <param name="v_WB">Its velocity, m/s.</param>
+/// <param name="q_WB">Attitude.</param>
+/// <param name="a_WB">Its acceleration, m/s^2.</param>
+public readonly record struct Sight(Vec3 p_WB, Vec3 v_WB, Quat q_WB, Vec3 a_WB);
 
 /// <summary>What a pilot wants to fly at a moment.</summary>
 /// <param name="Track">Direction over ground, from north to east, rad; the nose follows it.</param>

@@ -3,21 +3,15 @@ using Simfeel.Physics.Maths;
 
 namespace Simfeel.Physics.Kernel;
 
-/// <content>What is read out of a lane. Written into place: a sample is large, and a drill takes thousands.</content>
+/// <content>What is read out: a sample of one lane, or rows of all lanes for a log.</content>
 public sealed unsafe partial class CraftBatch<T>
     where T : unmanaged, ILane<T>
 {
     /// <summary>Reads the state of a lane.</summary>
     public CraftState GetState(int lane)
     {
-        GetState(lane, out CraftState state);
-        return state;
-    }
-
-    /// <summary><see cref="GetState(int)"/> into a place.</summary>
-    public void GetState(int lane, out CraftState state)
-    {
         CheckLane(lane);
+        CraftState state;
         T* x = _state, attitude = x + StateIndex.Attitude;
         state.p_WB = Vector(x + StateIndex.Position, lane);
         state.v_WB = Vector(x + StateIndex.Velocity, lane);
@@ -28,41 +22,49 @@ public sealed unsafe partial class CraftBatch<T>
         state.PairVoltage = LaneMemory.Get(x + StateIndex.PairVoltage, lane);
         Rotors(x + StateIndex.RotorSpeed, 1, lane, out state.RotorSpeeds);
         Rotors(x + StateIndex.Inflow(RotorCount), 1, lane, out state.InducedVelocities);
+        return state;
     }
 
-    /// <summary>State and duties of a lane into a sample, whose other fields keep what they held; needs no <see cref="Evaluate"/>.</summary>
-    public void GetStateAndDuty(int lane, ref Sample sample)
+    /// <summary>Room for a recorded row: some numbers of the first craft each, and what the last whole vector writes beyond them.</summary>
+    public static int RoomFor(int numbers, int craft) => (numbers * craft) + T.Width - craft;
+
+    /// <summary>Writes states and duties of the first craft side by side, <see cref="RowIndex"/>; needs no <see cref="Evaluate"/>.</summary>
+    /// <param name="craft">How many, 1 to the width.</param>
+    /// <param name="row">Receives them; <see cref="RoomFor"/> them.</param>
+    /// <exception cref="ArgumentException">There is no room.</exception>
+    public void RecordStates(int craft, Span<double> row)
     {
-        GetState(lane, out sample.State);
-        Rotors(_command, 1, lane, out sample.Duty);
+        CheckLane(craft - 1);
+        if (row.Length < RoomFor(RowIndex.States(RotorCount), craft)) throw new ArgumentException("The row is too short.", nameof(row));
+        fixed (double* first = row)
+        {
+            double* to = first;
+            Put(_state, RowIndex.Duty(RotorCount), 1, craft, ref to);
+            Put(_command, RotorCount, 1, craft, ref to);
+        }
     }
 
-    /// <summary>Works out all loads at the present state, for <see cref="GetSample(int)"/>; moves nothing.</summary>
+    /// <summary>Works out all loads at the present state, for <see cref="GetSample"/>; moves nothing.</summary>
     public void Evaluate()
     {
         _scratch[StateIndex.Charge] = T.Of(0);
         Kernel<T>.Derivative(_state, _command, _constants, _field, _load + 1, _scratch);
         Reserves<T>.Evaluate(_state, _constants, _load + 1, _reserve, _reserve + Craft.MaxRotors);
+        Kernel<T>.RotorForce(_constants, _field, _load + 1, _rotorForce);
     }
 
     /// <summary>What <see cref="Evaluate"/> found for a lane; call it first at the same state.</summary>
     public Sample GetSample(int lane)
     {
-        GetSample(lane, out Sample sample);
-        return sample;
-    }
-
-    /// <summary><see cref="GetSample(int)"/> into a place.</summary>
-    public void GetSample(int lane, out Sample sample)
-    {
         if (_craft[lane] is null) throw new InvalidOperationException("No craft is set.");
         LoadLanes<T>* load = _load + 1;
-        GetState(lane, out sample.State);
+        Sample sample;
+        sample.State = GetState(lane);
         sample.a_WB = Vector(_scratch + StateIndex.Velocity, lane);
         sample.AngularAcceleration_B = Vector(_scratch + StateIndex.Rate, lane);
         sample.AirVelocity_B = Vector(&load->AirX, lane);
         sample.AirForce_B = Vector(&load->ForceX, lane);
-        sample.RotorForce_B = sample.AirForce_B - BodyDrag(lane, sample.AirVelocity_B);
+        sample.RotorForce_B = Vector(_rotorForce, lane);
         sample.PackVoltage = LaneMemory.Get(&load->PackVoltage, lane);
         sample.PackCurrent = LaneMemory.Get(&load->PackCurrent, lane);
         RotorLoad<T>* rotors = (RotorLoad<T>*)&load->Rotors;
@@ -75,6 +77,44 @@ public sealed unsafe partial class CraftBatch<T>
         Rotors(&rotors->Current, stride, lane, out sample.MotorCurrent);
         Rotors(_reserve, 1, lane, out sample.ReserveUp);
         Rotors(_reserve + Craft.MaxRotors, 1, lane, out sample.ReserveDown);
+        return sample;
+    }
+
+    /// <summary>Writes what <see cref="Evaluate"/> found for the first craft, <see cref="RowIndex"/>; call it first at the same state.</summary>
+    /// <param name="craft">How many, 1 to the width.</param>
+    /// <param name="row">Receives it; <see cref="RoomFor"/> it.</param>
+    /// <exception cref="ArgumentException">There is no room.</exception>
+    public void RecordLoads(int craft, Span<double> row)
+    {
+        CheckLane(craft - 1);
+        if (row.Length < RoomFor(RowIndex.Loads(RotorCount), craft)) throw new ArgumentException("The row is too short.", nameof(row));
+        LoadLanes<T>* load = _load + 1;
+        RotorLoad<T>* rotors = (RotorLoad<T>*)&load->Rotors;
+        int stride = sizeof(RotorLoad<T>) / sizeof(T);
+        fixed (double* first = row)
+        {
+            double* to = first;
+            Put(_scratch + StateIndex.Velocity, 3, 1, craft, ref to);
+            Put(_scratch + StateIndex.Rate, 3, 1, craft, ref to);
+            Put(&load->AirX, 3, 1, craft, ref to);
+            Put(&load->ForceX, 3, 1, craft, ref to);
+            Put(_rotorForce, 3, 1, craft, ref to);
+            Put(&load->PackVoltage, 1, 1, craft, ref to);
+            Put(&load->PackCurrent, 1, 1, craft, ref to);
+            Put(&rotors->Thrust, RotorCount, stride, craft, ref to);
+            Put((T*)&_field->ThrustFactor, RotorCount, 1, craft, ref to);
+            Put(&rotors->AirTorque, RotorCount, stride, craft, ref to);
+            Put(&rotors->MotorTorque, RotorCount, stride, craft, ref to);
+            Put(&rotors->Current, RotorCount, stride, craft, ref to);
+            Put(_reserve, RotorCount, 1, craft, ref to);
+            Put(_reserve + Craft.MaxRotors, RotorCount, 1, craft, ref to);
+        }
+    }
+
+    /// <summary>Numbers some lanes apart, of the first craft each: a whole vector, whose end the next one overwrites.</summary>
+    private static void Put(T* numbers, int count, int stride, int craft, ref double* to)
+    {
+        for (int n = 0; n < count; n++, to += craft) T.Store(numbers[n * stride], to);
     }
 
     private static Vec3 Vector(T* first, int lane) =>
@@ -85,12 +125,5 @@ public sealed unsafe partial class CraftBatch<T>
     {
         values = default;
         for (int k = 0; k < RotorCount; k++) values[k] = LaneMemory.Get(first + (k * stride), lane);
-    }
-
-    /// <summary>Force of the air on the body without its rotors, as <see cref="Kernel{T}"/> has it.</summary>
-    private Vec3 BodyDrag(int lane, Vec3 v)
-    {
-        Vec3 area = _craft[lane]!.DragArea;
-        return -0.5 * LaneMemory.Get(&_field->Density, lane) * v.Length * new Vec3(area.X * v.X, area.Y * v.Y, area.Z * v.Z);
     }
 }

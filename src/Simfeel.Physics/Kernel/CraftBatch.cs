@@ -31,6 +31,7 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
     private T* _scratch;
     private T* _command;
     private T* _reserve;
+    private T* _rotorForce;
     private SurroundingsLanes<T>* _around;
     private RotorFitLanes<T>* _fits;
     private int _hold;
@@ -52,6 +53,7 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
         _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
         _reserve = LaneMemory.Allocate<T>(2 * Craft.MaxRotors);
+        _rotorForce = LaneMemory.Allocate<T>(3);
         _around = LaneMemory.Allocate<SurroundingsLanes<T>>();
         _fits = LaneMemory.Allocate<RotorFitLanes<T>>(Craft.MaxRotors);
         _constants->RotorCount = rotorCount;
@@ -234,6 +236,7 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         LaneMemory.Free(_scratch);
         LaneMemory.Free(_command);
         LaneMemory.Free(_reserve);
+        LaneMemory.Free(_rotorForce);
         LaneMemory.Free(_around);
         LaneMemory.Free(_fits);
         _constants = null;
@@ -244,6 +247,7 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         _scratch = null;
         _command = null;
         _reserve = null;
+        _rotorForce = null;
         _around = null;
         _fits = null;
     }

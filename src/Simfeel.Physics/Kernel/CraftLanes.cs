@@ -87,8 +87,11 @@ public struct RotorLanes<T>
     /// <summary>+1 or -1, direction of rotation about +z.</summary>
     public T Spin;
 
-    /// <summary>Tip radius R, m, and disc area A, m^2.</summary>
-    public T Radius, DiscArea;
+    /// <summary>Tip radius R, m, disc area A, m^2, and 1/R, 1/m.</summary>
+    public T Radius, DiscArea, InverseRadius;
+
+    /// <summary>Disc area times the factors of the table's lift and drag, m^2; see <see cref="Rotors.RotorTable.Scaled"/>.</summary>
+    public T LiftArea, DragArea;
 
     /// <summary>Spin inertia with the sign of <see cref="Spin"/>, kg m^2, and the inverse of its size.</summary>
     public T SignedSpinInertia, InverseSpinInertia;

@@ -121,7 +121,11 @@ internal static unsafe class CraftPacking
         Set(&lanes->Z, rotor.p_BcmR_B.Z);
         Set(&lanes->Spin, rotor.Spin);
         Set(&lanes->Radius, rotor.Radius);
-        Set(&lanes->DiscArea, Math.PI * rotor.Radius * rotor.Radius);
+        double area = Math.PI * rotor.Radius * rotor.Radius;
+        Set(&lanes->DiscArea, area);
+        Set(&lanes->InverseRadius, 1 / rotor.Radius);
+        Set(&lanes->LiftArea, area * rotor.Table.LiftFactor);
+        Set(&lanes->DragArea, area * rotor.Table.DragFactor);
         Set(&lanes->SignedSpinInertia, rotor.Spin * rotor.SpinInertia);
         Set(&lanes->InverseSpinInertia, 1 / rotor.SpinInertia);
         Set(&lanes->Kt, rotor.Kt);

@@ -114,13 +114,13 @@ public static unsafe partial class Kernel<T>
         by.Climb = climb;
         by.InPlane = s;
 
-        T mass = field->Density * rotor->DiscArea, turning = mass * radius;
+        T lift = field->Density * rotor->LiftArea, drag = field->Density * rotor->DragArea;
         T perSquare = half * radius * radius * tip / T.Fma(tip, tip, T.Of(SlowTipSquared));
-        T flux = mass * speed, turningFlux = turning * speed;
-        FitLoad(&fit->Thrust, &by, flux * speed, mass, w * w, perSquare);
-        FitLoad(&fit->Torque, &by, turningFlux * speed, turning, w * w, perSquare);
-        FitLoad(&fit->Drag, &by, flux, mass * halfOverFlow, w, radius);
-        FitLoad(&fit->Pitch, &by, turningFlux, turning * halfOverFlow, w, radius);
+        T liftFlux = lift * speed, dragFlux = drag * speed, turningDrag = drag * radius, turningLift = lift * radius;
+        FitLoad(&fit->Thrust, &by, liftFlux * speed, lift, w * w, perSquare);
+        FitLoad(&fit->Torque, &by, turningDrag * speed * speed, turningDrag, w * w, perSquare);
+        FitLoad(&fit->Drag, &by, dragFlux, drag * halfOverFlow, w, radius);
+        FitLoad(&fit->Pitch, &by, turningLift * speed, turningLift * halfOverFlow, w, radius);
         T arm = rotor->Z;
         fit->Pitch.Constant = T.Fnma(arm, fit->Drag.Constant, fit->Pitch.Constant);
         fit->Pitch.Speed = T.Fnma(arm, fit->Drag.Speed, fit->Pitch.Speed);

@@ -125,6 +125,20 @@ public static unsafe partial class Kernel<T>
         load->MomentZ = T.Fms(px, fy, py * fx);
     }
 
+    /// <summary>The part of the air's force that acts on the rotors: all of it less that of <see cref="BodyAir"/>.</summary>
+    /// <param name="craft">Constants.</param>
+    /// <param name="field">Air.</param>
+    /// <param name="load">Loads at a state.</param>
+    /// <param name="force">Receives three lanes, body axes, N.</param>
+    public static void RotorForce(CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* force)
+    {
+        T vx = load->AirX, vy = load->AirY, vz = load->AirZ;
+        T pressure = field->Density * T.Sqrt(T.Fma(vx, vx, T.Fma(vy, vy, vz * vz)));
+        force[0] = T.Fma(pressure * craft->HalfDragX, vx, load->ForceX);
+        force[1] = T.Fma(pressure * craft->HalfDragY, vy, load->ForceY);
+        force[2] = T.Fma(pressure * craft->HalfDragZ, vz, load->ForceZ);
+    }
+
     /// <summary>
     /// Flow at the rotors, and where it lies in their tables. A loop apart from <see cref="RotorAir"/>, so that the
     /// processor works on the long chains of several rotors at once.
@@ -175,12 +189,12 @@ public static unsafe partial class Kernel<T>
             T.Interpolate(&rotorLoad->Cell, out T thrustC, out T torqueC, out T inPlaneC, out T pitchC);
 
             T speed = rotorLoad->FlowSpeed, hubX = rotorLoad->HubX, hubY = rotorLoad->HubY, radius = rotor->Radius;
-            T flux = density * rotor->DiscArea * speed, pressure = flux * speed;
-            T thrust = thrustC * pressure * factor[k];
+            T lift = density * rotor->LiftArea * speed, flux = density * rotor->DragArea * speed;
+            T thrust = thrustC * (lift * speed) * factor[k];
             if (craft->DynamicInflow != 0) thrust = LaggedThrust(x, k, thrust, craft, field, load, dx);
             T drag = inPlaneC * flux;
             // moment about the centre of gravity per in-plane velocity: the hub's own, and the drag's on its arm
-            T pitch = T.Fnma(rotor->Z, drag, pitchC * (flux * radius));
+            T pitch = T.Fnma(rotor->Z, drag, pitchC * (lift * radius));
             forceX = T.Fnma(drag, hubX, forceX);
             forceY = T.Fnma(drag, hubY, forceY);
             forceZ = forceZ - thrust;
@@ -190,7 +204,7 @@ public static unsafe partial class Kernel<T>
             momentZ = momentZ - yaw;
             spin = T.Fma(rotor->SignedSpinInertia, x[StateIndex.RotorSpeed + k], spin);
             rotorLoad->Thrust = thrust;
-            rotorLoad->AirTorque = torqueC * (pressure * radius);
+            rotorLoad->AirTorque = torqueC * (flux * speed * radius);
         }
         load->ForceX = forceX;
         load->ForceY = forceY;

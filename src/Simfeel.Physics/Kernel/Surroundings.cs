@@ -34,6 +34,15 @@ public struct RotorSurroundings<T>
     /// <summary>Hover induced velocity at the present speed, m/s.</summary>
     public T Hover;
 
+    /// <summary>One over it, finite where the rotor stands, s/m.</summary>
+    public T PerHover;
+
+    /// <summary>Direction in which the in-plane flow comes, a unit vector in body axes.</summary>
+    public T UpstreamX, UpstreamY;
+
+    /// <summary>How far the wake moves down past the disc on its way over a length.</summary>
+    public T Slope;
+
     /// <summary>How deep the rotor stands in wakes, 0 to 1, followed with a lag.</summary>
     public T Depth;
 
@@ -59,6 +68,9 @@ internal static unsafe class Surroundings<T>
 {
     private const double TinySpeed = 1e-6;
 
+    /// <summary>Height in radii that stands for ground without end below: its effect is lost in rounding.</summary>
+    private const double FarHeight = 1e7;
+
     /// <summary>New factors of all rotors.</summary>
     /// <param name="x">State.</param>
     /// <param name="craft">Constants.</param>
@@ -77,6 +89,7 @@ internal static unsafe class Surroundings<T>
         for (int k = 0; k < craft->RotorCount; k++)
         {
             rotors[k].Hover = rotors[k].InflowPerSpeed * T.Max(x[StateIndex.RotorSpeed + k], T.Of(0));
+            Drift((RotorLoad<T>*)&load->Rotors + k, rotors + k);
             factor[k] = T.Of(1);
         }
         if ((effects & AirEffects.Wake) != 0)
@@ -86,7 +99,7 @@ internal static unsafe class Surroundings<T>
                 T depth = OwnWake(k, load, rotors);
                 for (int j = 0; j < craft->RotorCount; j++)
                 {
-                    if (j != k) depth = depth + NeighboursWake(j, k, craft, load, rotors);
+                    if (j != k) depth = depth + NeighboursWake(j, k, craft, rotors);
                 }
                 T white = T.Of(WakeNoise.At(refreshment.Seed, refreshment.Count, k));
                 factor[k] = Shaken(T.Min(depth, T.Of(1)), white, refreshment.Interval, craft, k, rotors + k);
@@ -98,16 +111,26 @@ internal static unsafe class Surroundings<T>
         }
     }
 
+    /// <summary>Where the wake of a rotor is carried: the air moves against the hub's own velocity, the wake down by (Vc + v_h).</summary>
+    [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
+    private static void Drift(RotorLoad<T>* flow, RotorSurroundings<T>* rotor)
+    {
+        rotor->PerHover = T.Of(1) / (rotor->Hover + T.Of(TinySpeed));
+        T perSpeed = T.Of(1) / (T.Sqrt(T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY)) + T.Of(TinySpeed));
+        rotor->UpstreamX = flow->HubX * perSpeed;
+        rotor->UpstreamY = flow->HubY * perSpeed;
+        rotor->Slope = (flow->Climb + rotor->Hover) * perSpeed;
+    }
+
     /// <summary><see cref="WakeModel.Depth"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
     private static T OwnWake(int k, LoadLanes<T>* load, RotorSurroundings<T>* rotors)
     {
         RotorLoad<T>* flow = (RotorLoad<T>*)&load->Rotors + k;
-        T hover = rotors[k].Hover + T.Of(TinySpeed);
-        T descent = -flow->Climb / hover;
+        T descent = -(flow->Climb * rotors[k].PerHover);
         T up = Smooth((descent - T.Of(WakeModel.Begin)) * T.Of(1 / (WakeModel.Worst - WakeModel.Begin)));
         T down = Smooth((T.Of(WakeModel.End) - descent) * T.Of(1 / (WakeModel.End - WakeModel.Worst)));
-        T swept = T.Of(4) * T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) / (hover * hover);
+        T swept = T.Of(4) * T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) * (rotors[k].PerHover * rotors[k].PerHover);
         return up * down / T.Fma(swept, swept, T.Of(1));
     }
 
@@ -116,18 +139,15 @@ internal static unsafe class Surroundings<T>
     /// down by its own speed (Vc + v_h) past the disc; beside or beyond one radius it misses.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
-    private static T NeighboursWake(int j, int k, CraftLanes<T>* craft, LoadLanes<T>* load, RotorSurroundings<T>* rotors)
+    private static T NeighboursWake(int j, int k, CraftLanes<T>* craft, RotorSurroundings<T>* rotors)
     {
         RotorLanes<T>* hubs = (RotorLanes<T>*)&craft->Rotors;
-        RotorLoad<T>* flow = (RotorLoad<T>*)&load->Rotors + j;
-        T dx = hubs[k].X - hubs[j].X, dy = hubs[k].Y - hubs[j].Y, radius2 = hubs[k].Radius * hubs[k].Radius;
-        T speed = T.Sqrt(T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY)) + T.Of(TinySpeed);
-        // the air moves against the hub's own velocity
-        T along = -T.Fma(dx, flow->HubX, dy * flow->HubY) / speed;
+        T dx = hubs[k].X - hubs[j].X, dy = hubs[k].Y - hubs[j].Y, perRadius2 = hubs[k].InverseRadius * hubs[k].InverseRadius;
+        T along = -T.Fma(dx, rotors[j].UpstreamX, dy * rotors[j].UpstreamY);
         T aside2 = T.Fma(dx, dx, T.Fma(dy, dy, -(along * along)));
-        T drift = (flow->Climb + rotors[j].Hover) * along / speed;
+        T drift = rotors[j].Slope * along;
         T one = T.Of(1), zero = T.Of(0);
-        T level = T.Max(one - (drift * drift / radius2), zero), inLine = T.Max(one - (aside2 / radius2), zero);
+        T level = T.Max(T.Fnma(drift * drift, perRadius2, one), zero), inLine = T.Max(T.Fnma(aside2, perRadius2, one), zero);
         // a rotor that hardly turns has hardly a wake
         T strength = rotors[j].Hover / (rotors[j].Hover + rotors[k].Hover + T.Of(TinySpeed));
         return T.IfLess(zero, along, T.Of(2) * T.Min(strength, T.Of(0.5)) * level * inLine, zero);
@@ -137,8 +157,7 @@ internal static unsafe class Surroundings<T>
     [MethodImpl(MethodImplOptions.NoInlining), SkipLocalsInit]
     private static T Shaken(T depth, T white, double interval, CraftLanes<T>* craft, int k, RotorSurroundings<T>* rotor)
     {
-        T radius = ((RotorLanes<T>*)&craft->Rotors)[k].Radius;
-        T rate = T.Of(interval / WakeModel.LagInRadii) * rotor->Hover / radius;
+        T rate = T.Of(interval / WakeModel.LagInRadii) * rotor->Hover * ((RotorLanes<T>*)&craft->Rotors)[k].InverseRadius;
         T share = rate / (T.Of(1) + rate);
         rotor->Depth = T.Fma(share, depth - rotor->Depth, rotor->Depth);
         // keeps the variance at 1 whatever the lag
@@ -155,13 +174,14 @@ internal static unsafe class Surroundings<T>
         RotorLanes<T>* hub = (RotorLanes<T>*)&craft->Rotors + k;
         RotorLoad<T>* flow = (RotorLoad<T>*)&load->Rotors + k;
         T below = T.Fma(load->R22, hub->Z, T.Fma(load->R21, hub->Y, T.Fma(load->R20, hub->X, x[StateIndex.Position + 2])));
-        T clear = around->Ground - below, height = T.Max(clear / hub->Radius, T.Of(GroundEffect.LeastHeight));
-        T hover = ((RotorSurroundings<T>*)&around->Rotors)[k].Hover + T.Of(TinySpeed);
-        T speed2 = T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) / (hover * hover);
+        T clear = around->Ground - below;
+        T height = T.Min(T.Max(clear * hub->InverseRadius, T.Of(GroundEffect.LeastHeight)), T.Of(FarHeight));
+        T perHover = ((RotorSurroundings<T>*)&around->Rotors)[k].PerHover;
+        T speed2 = T.Fma(flow->HubX, flow->HubX, flow->HubY * flow->HubY) * (perHover * perHover);
         T upright = T.Max(load->R22, T.Of(0));
-        T image = upright * upright / (T.Of(16) * height * height * (T.Of(1) + speed2));
+        T far = T.Of(16) * height * height * (T.Of(1) + speed2);
         // beyond the edge of a cliff a craft may be lower than the ground, and there is none to blow against
-        return T.IfLess(clear, T.Of(0), T.Of(1), T.Of(1) / (T.Of(1) - image));
+        return T.IfLess(clear, T.Of(0), T.Of(1), far / T.Fnma(upright, upright, far));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -80,6 +80,9 @@ public unsafe interface ILane<T>
     /// <param name="c3">Pitch coefficient.</param>
     static abstract void Interpolate(CellLanes<T>* cell, out T c0, out T c1, out T c2, out T c3);
 
+    /// <summary>Writes all lanes side by side as doubles.</summary>
+    static abstract void Store(T a, double* to);
+
     /// <summary>Number of lanes.</summary>
     static abstract int Width { get; }
 

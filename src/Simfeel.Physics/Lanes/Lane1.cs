@@ -154,6 +154,10 @@ public unsafe struct Lane1 : ILane<Lane1>
         CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(Lane1 a, double* to) => *to = a.v;
+
+    /// <inheritdoc/>
     public static int Width => 1;
 
     /// <inheritdoc/>

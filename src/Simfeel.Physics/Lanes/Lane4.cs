@@ -151,6 +151,10 @@ public unsafe struct Lane4 : ILane<Lane4>
         CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(Lane4 a, double* to) => a.v.Store(to);
+
+    /// <inheritdoc/>
     public static int Width => 4;
 
     /// <inheritdoc/>

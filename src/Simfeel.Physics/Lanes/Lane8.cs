@@ -152,6 +152,10 @@ public unsafe struct Lane8 : ILane<Lane8>
         CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(Lane8 a, double* to) => a.v.Store(to);
+
+    /// <inheritdoc/>
     public static int Width => 8;
 
     /// <inheritdoc/>

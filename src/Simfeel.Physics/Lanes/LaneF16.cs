@@ -152,6 +152,15 @@ public unsafe struct LaneF16 : ILane<LaneF16>
         CellLookup.Interpolate(cell, out c0.v, out c1.v, out c2.v, out c3.v);
 
     /// <inheritdoc/>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Store(LaneF16 a, double* to)
+    {
+        (Vector512<double> low, Vector512<double> high) = Vector512.Widen(a.v);
+        low.Store(to);
+        high.Store(to + 8);
+    }
+
+    /// <inheritdoc/>
     public static int Width => 16;
 
     /// <inheritdoc/>

@@ -27,8 +27,10 @@ public sealed unsafe class RotorTable
     private const int Alignment = 64;
 
     private readonly double[] _nodes;
-    private readonly double[] _packed;
-    private float[]? _packedSingle;
+
+    // packed when first flown, as most tables are flown in one precision only
+    private readonly Lazy<double[]> _packed;
+    private readonly Lazy<float[]> _single;
 
     /// <summary>A table from its nodes.</summary>
     /// <param name="nodes">
@@ -47,31 +49,34 @@ public sealed unsafe class RotorTable
                 throw new ArgumentException($"Number {i} of the rotor table is {nodes[i]}, not finite.", nameof(nodes));
         }
         _nodes = nodes;
-        _packed = GC.AllocateUninitializedArray<double>(PackedCount + (Alignment / sizeof(double)), pinned: true);
-        Pack((double*)Aligned(_packed));
+        _packed = new(PackDouble);
+        _single = new(PackSingle);
     }
 
-    private RotorTable(double[] nodes, double[] packed) => (_nodes, _packed) = (nodes, packed);
-
-    /// <summary>A table with each coefficient multiplied, as a thrust stand may ask for; much quicker than from scaled nodes.</summary>
-    /// <param name="factors">One for each of the <see cref="CoefficientCount"/> coefficients, finite.</param>
-    /// <exception cref="ArgumentException">There are more or fewer factors, or one is not finite.</exception>
-    public RotorTable Scaled(ReadOnlySpan<double> factors)
+    private RotorTable(RotorTable table, double lift, double drag)
     {
-        if (factors.Length != CoefficientCount) throw new ArgumentException($"Give {CoefficientCount} factors, not {factors.Length}.", nameof(factors));
-        foreach (double factor in factors)
-        {
-            if (!double.IsFinite(factor)) throw new ArgumentException($"The factor {factor} is not finite.", nameof(factors));
-        }
-        double[] nodes = GC.AllocateUninitializedArray<double>(_nodes.Length);
-        double[] packed = GC.AllocateUninitializedArray<double>(_packed.Length, pinned: true);
-        Multiply(new(_nodes), nodes, factors);
-        // the terms of a cell are sums of its nodes, coefficient by coefficient, in the same order of four
-        Multiply(new(PackedDouble, PackedCount), new(Aligned(packed), PackedCount), factors);
-        return new(nodes, packed);
+        (_nodes, _packed, _single) = (table._nodes, table._packed, table._single);
+        (LiftFactor, DragFactor) = (table.LiftFactor * lift, table.DragFactor * drag);
     }
 
-    /// <summary>The nodes, in the order that the constructor states.</summary>
+    /// <summary>What thrust and pitch coefficient, which go with the lift of the blades, are multiplied by.</summary>
+    public double LiftFactor { get; } = 1;
+
+    /// <summary>What torque and in-plane coefficient, which go with the drag of the blades, are multiplied by.</summary>
+    public double DragFactor { get; } = 1;
+
+    /// <summary>The same table with its coefficients multiplied, as a thrust stand may ask for; it shares this one's memory.</summary>
+    /// <param name="lift">Factor of thrust and pitch coefficient, finite.</param>
+    /// <param name="drag">Factor of torque and in-plane coefficient, finite.</param>
+    /// <exception cref="ArgumentException">A factor is not finite.</exception>
+    public RotorTable Scaled(double lift, double drag)
+    {
+        if (!double.IsFinite(lift)) throw new ArgumentException($"The factor {lift} is not finite.", nameof(lift));
+        if (!double.IsFinite(drag)) throw new ArgumentException($"The factor {drag} is not finite.", nameof(drag));
+        return new(this, lift, drag);
+    }
+
+    /// <summary>The nodes, in the order that the constructor states, without the factors.</summary>
     public ReadOnlySpan<double> Nodes => _nodes;
 
     /// <summary>Where the coefficients of node (angle i, in-plane j, speed k) start.</summary>
@@ -79,25 +84,10 @@ public sealed unsafe class RotorTable
         ((((k * (RotorTableGrid.InPlaneCells + 1)) + j) * (RotorTableGrid.AngleCells + 1)) + i) * CoefficientCount;
 
     /// <summary>The packed cells as doubles, 64-byte aligned; valid as long as this object is reachable.</summary>
-    internal double* PackedDouble => (double*)Aligned(_packed);
+    internal double* PackedDouble => (double*)Aligned(_packed.Value);
 
     /// <summary>The packed cells as floats, 64-byte aligned; valid as long as this object is reachable.</summary>
-    internal float* PackedSingle
-    {
-        get
-        {
-            if (_packedSingle is null)
-            {
-                float[] single = GC.AllocateUninitializedArray<float>(PackedCount + (Alignment / sizeof(float)), pinned: true);
-                float* target = (float*)Aligned(single);
-                double* source = PackedDouble;
-                for (int i = 0; i < PackedCount; i++) target[i] = (float)source[i];
-                // another thread may have been first; its array is the one whose address is already in use
-                Interlocked.CompareExchange(ref _packedSingle, single, null);
-            }
-            return (float*)Aligned(_packedSingle);
-        }
-    }
+    internal float* PackedSingle => (float*)Aligned(_single.Value);
 
     /// <summary>Interpolated coefficients of a working state: w in rad/s, radius in m, velocities in m/s.</summary>
     public RotorCoefficients At(double w, double radius, double axial, double inPlane)
@@ -115,15 +105,9 @@ public sealed unsafe class RotorTable
             int at = NodeOffset(i + di, j + dj, k + dk);
             for (int q = 0; q < CoefficientCount; q++) sum[q] += weight * _nodes[at + q];
         }
-        return new(sum[0], sum[1], sum[2], sum[3]);
+        return new(LiftFactor * sum[0], DragFactor * sum[1], DragFactor * sum[2], LiftFactor * sum[3]);
 
         static double Weight(double t, int upper) => upper == 1 ? t : 1 - t;
-    }
-
-    private static void Multiply(ReadOnlySpan<double> from, Span<double> to, ReadOnlySpan<double> factors)
-    {
-        Vector256<double> four = Vector256.Create(factors);
-        for (int i = 0; i < from.Length; i += CoefficientCount) (Vector256.Create(from[i..]) * four).CopyTo(to[i..]);
     }
 
     private static void* Aligned<T>(T[] pinned)
@@ -137,28 +121,48 @@ public sealed unsafe class RotorTable
     /// Cell (i, j, k) holds eight groups of four numbers. With local coordinates x (angle), y (in-plane), z (speed) in
     /// [0, 1] the coefficients are (g0 + x g1) + y (g2 + x g3) + z ((g4 + x g5) + y (g6 + x g7)).
     /// </summary>
-    private void Pack(double* target)
+    private double[] PackDouble()
     {
-        for (int k = 0; k < RotorTableGrid.SpeedCells; k++)
-            for (int j = 0; j < RotorTableGrid.InPlaneCells; j++)
-                for (int i = 0; i < RotorTableGrid.AngleCells; i++)
-                {
-                    for (int q = 0; q < CoefficientCount; q++)
-                    {
-                        double n000 = Node(0, 0, 0), n100 = Node(1, 0, 0), n010 = Node(0, 1, 0), n110 = Node(1, 1, 0);
-                        double n001 = Node(0, 0, 1), n101 = Node(1, 0, 1), n011 = Node(0, 1, 1), n111 = Node(1, 1, 1);
-                        target[q] = n000;
-                        target[q + 4] = n100 - n000;
-                        target[q + 8] = n010 - n000;
-                        target[q + 12] = n110 - n100 - n010 + n000;
-                        target[q + 16] = n001 - n000;
-                        target[q + 20] = n101 - n001 - n100 + n000;
-                        target[q + 24] = n011 - n001 - n010 + n000;
-                        target[q + 28] = (n111 - n101 - n011 + n001) - (n110 - n100 - n010 + n000);
+        double[] packed = GC.AllocateUninitializedArray<double>(PackedCount + (Alignment / sizeof(double)), pinned: true);
+        double* target = (double*)Aligned(packed);
+        Vector256<double>* terms = stackalloc Vector256<double>[8];
+        for (int cell = 0; cell < PackedCount / CellSize; cell++)
+        {
+            Terms(cell, terms);
+            for (int n = 0; n < 8; n++, target += CoefficientCount) terms[n].Store(target);
+        }
+        return packed;
+    }
 
-                        double Node(int di, int dj, int dk) => _nodes[NodeOffset(i + di, j + dj, k + dk) + q];
-                    }
-                    target += CellSize;
-                }
+    private float[] PackSingle()
+    {
+        float[] packed = GC.AllocateUninitializedArray<float>(PackedCount + (Alignment / sizeof(float)), pinned: true);
+        float* target = (float*)Aligned(packed);
+        Vector256<double>* terms = stackalloc Vector256<double>[8];
+        for (int cell = 0; cell < PackedCount / CellSize; cell++)
+        {
+            Terms(cell, terms);
+            for (int n = 0; n < 8; n += 2, target += 2 * CoefficientCount) Vector256.Narrow(terms[n], terms[n + 1]).Store(target);
+        }
+        return packed;
+    }
+
+    /// <summary>The eight terms of the trilinear form in a cell, all four coefficients of each.</summary>
+    private void Terms(int cell, Vector256<double>* terms)
+    {
+        int i = cell % RotorTableGrid.AngleCells, row = cell / RotorTableGrid.AngleCells;
+        int j = row % RotorTableGrid.InPlaneCells, k = row / RotorTableGrid.InPlaneCells;
+        Vector256<double> n000 = Node(0, 0, 0), n100 = Node(1, 0, 0), n010 = Node(0, 1, 0), n110 = Node(1, 1, 0);
+        Vector256<double> n001 = Node(0, 0, 1), n101 = Node(1, 0, 1), n011 = Node(0, 1, 1), n111 = Node(1, 1, 1);
+        terms[0] = n000;
+        terms[1] = n100 - n000;
+        terms[2] = n010 - n000;
+        terms[3] = n110 - n100 - n010 + n000;
+        terms[4] = n001 - n000;
+        terms[5] = n101 - n001 - n100 + n000;
+        terms[6] = n011 - n001 - n010 + n000;
+        terms[7] = n111 - n101 - n011 + n001 - (n110 - n100 - n010 + n000);
+
+        Vector256<double> Node(int di, int dj, int dk) => Vector256.Create(_nodes.AsSpan(NodeOffset(i + di, j + dj, k + dk)));
     }
 }

@@ -30,7 +30,7 @@ public static class MetricFlights
         ArgumentNullException.ThrowIfNull(metrics);
         ArgumentNullException.ThrowIfNull(conditions);
         double[][] values = [.. units.Select(_ => Enumerable.Repeat(double.NaN, metrics.Count).ToArray())];
-        List<Work> work = [.. Plan(units, metrics)];
+        List<Work> work = [.. Plan(units, metrics, DrillBatch.WidthOf(conditions.Precision))];
         int done = 0;
         // one piece at a time, longest drills first: a core that something else uses takes fewer pieces
         ParallelOptions options = new() { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
@@ -39,7 +39,7 @@ public static class MetricFlights
             LogBuffers buffers = LogBuffers.Rent();
             FlightLog[] logs = DrillBatch.Fly(
                 piece.Drill, [.. piece.Craft.Select(n => units[n]!)], conditions.Profile, conditions.Effort, conditions.Field, buffers,
-                loadsFrom: piece.Metrics.Min(m => metrics[m].LoadsFrom));
+                piece.Metrics.Min(m => metrics[m].LoadsFrom), conditions.Precision);
             for (int lane = 0; lane < logs.Length; lane++)
             {
                 foreach (int m in piece.Metrics) values[piece.Craft[lane]][m] = metrics[m].Read(logs[lane]);
@@ -66,14 +66,14 @@ public static class MetricFlights
         return first;
     }
 
-    private static IEnumerable<Work> Plan(IReadOnlyList<TunedUnit?> units, IReadOnlyList<Metric> metrics)
+    private static IEnumerable<Work> Plan(IReadOnlyList<TunedUnit?> units, IReadOnlyList<Metric> metrics, int width)
     {
         int[][] chunks =
         [
             .. First(units).Values
                 .Order()
                 .GroupBy(n => units[n]!.Unit.Craft.Rotors.Count)
-                .SelectMany(alike => alike.Chunk(DrillBatch.Width)),
+                .SelectMany(alike => alike.Chunk(width)),
         ];
         return
             from drill in Enumerable.Range(0, metrics.Count).GroupBy(m => metrics[m].Drill).OrderByDescending(alike => alike.Key.Duration)

@@ -1,5 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Flight;
+using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tuning;
 using Simfeel.Physics.Air;
 
@@ -14,6 +15,9 @@ namespace Simfeel.Studies.Batch;
 public sealed record StudyConditions(
     AirState Air, PilotProfile Profile, FieldConditions Field, double Effort = 1, TuningRule? Rule = null)
 {
+    /// <summary>How exactly many craft are flown.</summary>
+    public Precision Precision { get; init; }
+
     /// <summary>Name of the tuning policy.</summary>
     public string Policy => TuningPolicies.Word((Rule ?? TuningRule.Matched).Policy);
 

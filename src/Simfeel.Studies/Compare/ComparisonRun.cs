@@ -31,11 +31,12 @@ public static class ComparisonRun
         int[] order = [.. Enumerable.Range(0, drills.Length).OrderByDescending(n => drills[n].Duration)];
         Parallel.ForEach(Partitioner.Create(order, EnumerablePartitionerOptions.NoBuffering), d =>
         {
+            double loadsFrom = metrics.Where(metric => metric.Drill == drills[d]).Min(metric => metric.LoadsFrom);
             bool kept = DrillCatalogue.Scripted.Contains(drills[d]);
-            LogBuffers? buffers = kept ? null : LogBuffers.Rent();
+            LogBuffers buffers = LogBuffers.Rent();
             foreach (int[] alike in Enumerable.Range(0, units.Length).GroupBy(u => units[u].Unit.Craft.Rotors.Count).SelectMany(group => group.Chunk(DrillBatch.Width)))
             {
-                FlightLog[] flown = DrillBatch.Fly(drills[d], [.. alike.Select(u => units[u])], profile, effort, field, buffers);
+                FlightLog[] flown = DrillBatch.Fly(drills[d], [.. alike.Select(u => units[u])], profile, effort, field, buffers, loadsFrom);
                 for (int n = 0; n < alike.Length; n++)
                 {
                     int u = alike[n];
@@ -45,10 +46,10 @@ public static class ComparisonRun
                     }
                     efforts[u, d] = ControlEffort.Of(flown[n]);
                     touches[u, d] = flown[n].TouchesGround;
-                    if (kept) logs[u, d] = flown[n];
+                    if (kept) logs[u, d] = flown[n].StatesOnly();
                 }
             }
-            if (buffers is not null) LogBuffers.Return(buffers);
+            LogBuffers.Return(buffers);
         });
         return [.. pairs.Select(Read)];
 

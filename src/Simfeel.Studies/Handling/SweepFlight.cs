@@ -1,5 +1,4 @@
 using Simfeel.Flight.Drills;
-using Simfeel.Physics;
 using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Handling;
@@ -41,7 +40,7 @@ public static class SweepFlight
         const double near = 1e-6;
         double idle = log.Unit.Unit.IdleDuty;
         // the first row is before the controller's first run and has no duty yet
-        foreach (Sample sample in log.Samples.Skip(1))
+        foreach (LogRow sample in log.Samples.Skip(1))
         {
             for (int k = 0; k < log.Unit.Unit.Craft.Rotors.Count; k++)
             {

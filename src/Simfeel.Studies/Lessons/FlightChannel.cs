@@ -42,9 +42,9 @@ public sealed record FlightChannel(string Name, string Title, DisplayUnit Displa
     /// <summary>The channel of a name; null where there is none.</summary>
     public static FlightChannel? Find(string name) => All.FirstOrDefault(channel => channel.Name == name);
 
-    private static double[] Each(FlightLog log, Func<Sample, double> read) => [.. log.Samples.Select(read)];
+    private static double[] Each(FlightLog log, Func<LogRow, double> read) => [.. log.Samples.Select(read)];
 
-    private static double[] OverRotors(FlightLog log, Func<Sample, int, double> read)
+    private static double[] OverRotors(FlightLog log, Func<LogRow, int, double> read)
     {
         int count = log.Unit.Unit.Craft.Rotors.Count;
         return Each(log, sample => Enumerable.Range(0, count).Average(k => read(sample, k)));

@@ -34,7 +34,7 @@ internal static class LogReading
 
     /// <summary>First time after a start at which a signal rises through a level; NaN where it never does.</summary>
     public static double TimeAbove(this FlightLog log, double from, double level, Signal signal) =>
-        log.TimeBelow(from, -level, (in sample) => -signal(sample));
+        log.TimeBelow(from, -level, sample => -signal(sample));
 
     /// <summary>Largest value of a signal from a time on.</summary>
     public static double Largest(this FlightLog log, double from, Signal signal)
@@ -81,30 +81,31 @@ internal static class LogReading
     }
 
     /// <summary>Height above the start, m.</summary>
-    public static double Height(in Sample sample) => -sample.State.p_WB.Z;
+    public static double Height(LogRow sample) => -sample.State.p_WB.Z;
 
     /// <summary>Speed upwards, m/s.</summary>
-    public static double Climb(in Sample sample) => -sample.State.v_WB.Z;
+    public static double Climb(LogRow sample) => -sample.State.v_WB.Z;
 
     /// <summary>Share of the rotors in the force of the air against the motion, 0 to 1; NaN at rest.</summary>
-    public static double RotorDragShare(in Sample sample)
+    public static double RotorDragShare(LogRow sample)
     {
         Vec3 v = sample.AirVelocity_B;
         return Vec3.Dot(sample.RotorForce_B, v) / Vec3.Dot(sample.AirForce_B, v);
     }
 
     /// <summary>Square of roll and pitch rate together, rad^2/s^2.</summary>
-    public static double RollPitchRateSquared(in Sample sample)
+    public static double RollPitchRateSquared(LogRow sample)
     {
         Vec3 w = sample.State.w_WB_B;
         return (w.X * w.X) + (w.Y * w.Y);
     }
 
     /// <summary>Sum of the rotors' thrusts, N.</summary>
-    public static double Thrust(in Sample sample)
+    public static double Thrust(LogRow sample)
     {
+        PerRotor thrust = sample.Thrust;
         double sum = 0;
-        for (int k = 0; k < Craft.MaxRotors; k++) sum += sample.Thrust[k];
+        for (int k = 0; k < Craft.MaxRotors; k++) sum += thrust[k];
         return sum;
     }
 }

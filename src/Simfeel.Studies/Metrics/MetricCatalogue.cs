@@ -68,7 +68,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_height", Title = "height lost while catching", Unit = "m",
             LoadsFrom = Never,
             Display = Metres, Floor = 0.1, Weight = 0.7,
-            Read = log => log.At(Open, Height) + log.Largest(Open, (in sample) => -Height(sample)),
+            Read = log => log.At(Open, Height) + log.Largest(Open, sample => -Height(sample)),
             Say = s => $"While it is being caught out of a fall, {s.More} drops another {s.Larger} metres and {s.Less} another {s.Smaller}.",
         },
     ];
@@ -106,7 +106,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_pack_current", Title = "pack current, mean of that second", Unit = "A",
             Display = new("A", 1, 0), Floor = 2, Weight = 0.3,
             Instrument = true,
-            Read = log => log.Mean(Start, Start + 1, (in sample) => sample.PackCurrent),
+            Read = log => log.Mean(Start, Start + 1, sample => sample.PackCurrent),
             Say = s => $"The first second of a climb draws {s.Larger} amperes from {s.More}'s battery and {s.Smaller} from {s.Less}'s.",
         },
     ];
@@ -119,7 +119,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of the roll rate", Unit = "s",
             LoadsFrom = Never,
             Display = Milliseconds, Floor = 0.005,
-            Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), (in sample) => sample.State.w_WB_B.X) - Start,
+            Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), sample => sample.State.w_WB_B.X) - Start,
             Say = s => $"Thrown into a roll, {s.More} needs {s.Larger} milliseconds to get up to speed and {s.Less} needs {s.Smaller}.",
         },
         new()
@@ -152,7 +152,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "peak_roll_acceleration", Title = "peak roll acceleration", Unit = "rad/s2",
             Display = DegreesPerSecond2, Floor = 5, Weight = 0.5,
-            Read = log => log.Largest(Start, (in sample) => sample.AngularAcceleration_B.X),
+            Read = log => log.Largest(Start, sample => sample.AngularAcceleration_B.X),
             Say = s => $"{s.More} reaches {s.Ratio} the roll acceleration of {s.Less}.",
         },
         new()
@@ -180,7 +180,7 @@ public static class MetricCatalogue
             Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_height_lost", Title = "height lost in a flip", Unit = "m",
             LoadsFrom = Never,
             Display = Metres, Floor = 0.1, Weight = 0.9,
-            Read = log => log.Largest(Start, (in sample) => -Height(sample)),
+            Read = log => log.Largest(Start, sample => -Height(sample)),
             Say = s => $"A full flip costs {s.More} {s.Larger} metres of height and {s.Less} {s.Smaller}.",
         },
         new()
@@ -210,7 +210,7 @@ public static class MetricCatalogue
         {
             Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "peak_yaw_acceleration", Title = "peak yaw acceleration", Unit = "rad/s2",
             Display = DegreesPerSecond2, Floor = 2, Weight = 0.5,
-            Read = log => log.Largest(Start, (in sample) => sample.AngularAcceleration_B.Z),
+            Read = log => log.Largest(Start, sample => sample.AngularAcceleration_B.Z),
             Say = s => $"{s.More} starts to yaw with {s.Ratio} the acceleration of {s.Less}.",
         },
         new()
@@ -296,9 +296,9 @@ public static class MetricCatalogue
         },
     ];
 
-    private static double RollRate(in Sample sample) => sample.State.w_WB_B.X;
+    private static double RollRate(LogRow sample) => sample.State.w_WB_B.X;
 
-    private static double YawRate(in Sample sample) => sample.State.w_WB_B.Z;
+    private static double YawRate(LogRow sample) => sample.State.w_WB_B.Z;
 
     private static double CommandedRoll(FlightLog log) => log.Profile.RollPitch.Rate(log.Effort);
 
@@ -319,12 +319,12 @@ public static class MetricCatalogue
         return log.TimeBelow(late, 0.1 * log.Largest(Start, PitchRate), PitchRate) - Start;
     }
 
-    private static double PitchRate(in Sample sample) => sample.State.w_WB_B.Y;
+    private static double PitchRate(LogRow sample) => sample.State.w_WB_B.Y;
 
     private static double HoverPower(FlightLog log) => log.Samples[^1].PackVoltage * log.Samples[^1].PackCurrent;
 
     /// <summary>At the end of a log; rotors work unlike each other where the centre of gravity lies off their middle.</summary>
-    private static double MeanOfRotors(FlightLog log, Func<Sample, PerRotor> signal)
+    private static double MeanOfRotors(FlightLog log, Func<LogRow, PerRotor> signal)
     {
         int rotors = log.Unit.Unit.Craft.Rotors.Count;
         PerRotor values = signal(log.Samples[^1]);

@@ -1,5 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Flight;
+using Simfeel.Flight.Drills;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Metrics;
 
@@ -78,7 +79,8 @@ public static class UncertaintyRun
             Build? build = moved.Count == 0 ? null : BuildVariation.Move(n % 2 == 0 ? a : b, moved).Build;
             units[n] = moved.Count == 0 ? typical[n % 2] : build is null ? null : conditions.Tune(build, out _);
         });
-        return MetricFlights.Read(units, metrics, conditions, progress, cancellation);
+        // of hundreds of craft only percentiles and differences are told
+        return MetricFlights.Read(units, metrics, conditions with { Precision = Precision.Single }, progress, cancellation);
     }
 
     private static Dictionary<string, List<TornadoBar>> Tornados(

@@ -69,7 +69,7 @@ public class ContactTests
             double energy = Energy(motion);
             for (int n = 0; n < 8000; n++)
             {
-                if (n % 8 == 0) contact.Look(motion, 8 * Step);
+                if (n % 8 == 0) Look(contact, motion, 8 * Step);
                 Fall(contact, ref motion, Gravity);
                 q_WB = Turned(q_WB, motion.w_WB_B);
                 motion.R_WB = q_WB.ToMatrix();
@@ -119,7 +119,7 @@ public class ContactTests
             double closest = 0;
             for (int n = 0; n < 8000 * 8 / speed; n++)
             {
-                if (n % 8 == 0) contact.Look(motion, 8 * Step);
+                if (n % 8 == 0) Look(contact, motion, 8 * Step);
                 Fall(contact, ref motion, 0);
                 // distance from the wall's middle plane, which is turned by 0.3 rad
                 double before = ((motion.p_WB.X - 3) * Math.Cos(0.3)) + (motion.p_WB.Y * Math.Sin(0.3));
@@ -151,7 +151,7 @@ public class ContactTests
             Vec3 outward = body.Rotors[k].p_BcmR_B with { Z = 0 };
             // the pole stands four fifths of a radius outside the hub
             Vec3 place = -(1 + (0.8 * body.Rotors[k].Radius / outward.Length)) * outward;
-            contact.Look(new(place with { Z = -1.5 }, Vec3.Zero, Mat3.Identity, Vec3.Zero), 0.001);
+            Look(contact, new(place with { Z = -1.5 }, Vec3.Zero, Mat3.Identity, Vec3.Zero), 0.001);
 
             Assert.Equal(1 << k, contact.StruckRotors);
         }
@@ -164,7 +164,7 @@ public class ContactTests
 
     private static void Advance(CraftContact contact, ref ContactMotion motion, double gravity)
     {
-        contact.Look(motion, Step);
+        Look(contact, motion, Step);
         Fall(contact, ref motion, gravity);
     }
 
@@ -184,4 +184,10 @@ public class ContactTests
     }
 
     private static double Between(Random random, double size) => size * ((2 * random.NextDouble()) - 1);
+
+    private static void Look(CraftContact contact, in ContactMotion motion, double ahead)
+    {
+        contact.Look(motion.p_WB, motion.v_WB, ahead);
+        if (contact.IsNear) contact.Strike(motion);
+    }
 }

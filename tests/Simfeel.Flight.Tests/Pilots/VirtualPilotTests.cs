@@ -21,9 +21,8 @@ public class VirtualPilotTests
     [MemberData(nameof(Steps))]
     public void No_stick_moves_before_the_reaction_time(string what, Vec3 velocity, Vec3 place)
     {
-        (VirtualPilot pilot, Sample calm) = Hovering("wagtail");
-        Sample pushed = calm;
-        pushed.State = calm.State with { v_WB = velocity, p_WB = place };
+        (VirtualPilot pilot, Sight calm) = Hovering("wagtail");
+        Sight pushed = calm with { v_WB = velocity, p_WB = place };
         double period = Starters.Profile.StickPeriod;
         int before = 500, reaction = (int)Math.Round(VirtualPilot.ReactionTime / period);
         Sticks rest = default;
@@ -55,8 +54,8 @@ public class VirtualPilotTests
     [Fact]
     public void Steering_and_flying_allocate_nothing()
     {
-        (VirtualPilot pilot, Sample calm) = Hovering("wagtail");
-        calm.State = calm.State with { v_WB = new(9, 0, 0) };
+        (VirtualPilot pilot, Sight calm) = Hovering("wagtail");
+        calm = calm with { v_WB = new(9, 0, 0) };
         Steering steering = new([(0, 0), (10, 0), (10, 30), (1000, 30)], 1);
         for (int row = 0; row < 1000; row++) Once();
         long before = GC.GetAllocatedBytesForCurrentThread();
@@ -82,7 +81,7 @@ public class VirtualPilotTests
             .. Enumerable.Range(0, corners).Select(n => 2 * Math.PI * n / corners).Select(angle => (radius * Math.Sin(angle), radius * (1 - Math.Cos(angle)))),
         ];
         // seen a reaction time ago: back on the straight line that leads to the start of the circle
-        CraftState seen = new() { q_WB = Quat.Identity, p_WB = new(-speed * VirtualPilot.ReactionTime, 0, 0), v_WB = new(speed, 0, 0) };
+        Sight seen = new() { q_WB = Quat.Identity, p_WB = new(-speed * VirtualPilot.ReactionTime, 0, 0), v_WB = new(speed, 0, 0) };
         (_, double sideways, double turnRate) = new Steering(circle, 1.2).Towards(seen, 9.80665);
         Assert.Equal(speed * speed / radius, sideways, 0.02 * speed * speed / radius);
         Assert.Equal(sideways / speed, turnRate, 12);
@@ -91,7 +90,7 @@ public class VirtualPilotTests
     [Fact]
     public void Steering_never_asks_for_more_than_its_bank()
     {
-        CraftState seen = new() { q_WB = Quat.Identity, v_WB = new(15, 0, 0) };
+        Sight seen = new() { q_WB = Quat.Identity, v_WB = new(15, 0, 0) };
         (_, double sideways, _) = new Steering([(0, 0), (0, 100)], Math.PI / 4).Towards(seen, 9.80665);
         Assert.Equal(9.80665, sideways, 9);
     }
@@ -99,19 +98,20 @@ public class VirtualPilotTests
     /// <summary>Sticks a little over a reaction time after a push (m/s) or a shift (m) out of hover.</summary>
     private static Sticks After(Vec3 velocity, Vec3 place, string name = "wagtail")
     {
-        (VirtualPilot pilot, Sample sample) = Hovering(name);
-        sample.State = sample.State with { v_WB = velocity, p_WB = place };
-        (_, Sample calm) = Hovering(name);
+        (VirtualPilot pilot, Sight sight) = Hovering(name);
+        sight = sight with { v_WB = velocity, p_WB = place };
+        (_, Sight calm) = Hovering(name);
         pilot.Fly(calm, Stay);
         Sticks sticks = default;
         int rows = (int)Math.Round(VirtualPilot.ReactionTime / Starters.Profile.StickPeriod) + 1;
-        for (int row = 0; row < rows; row++) sticks = pilot.Fly(sample, Stay);
+        for (int row = 0; row < rows; row++) sticks = pilot.Fly(sight, Stay);
         return sticks;
     }
 
-    private static (VirtualPilot Pilot, Sample Calm) Hovering(string name)
+    private static (VirtualPilot Pilot, Sight Calm) Hovering(string name)
     {
         TunedUnit unit = Starters.Get(name);
-        return (new(unit, Starters.Profile, DrillStart.Hover(unit)), new() { State = unit.Hover.State });
+        CraftState hover = unit.Hover.State;
+        return (new(unit, Starters.Profile, DrillStart.Hover(unit)), new(hover.p_WB, hover.v_WB, hover.q_WB, Vec3.Zero));
     }
 }

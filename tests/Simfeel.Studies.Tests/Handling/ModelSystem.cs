@@ -72,7 +72,15 @@ internal sealed record ModelSystem(ResponseType Type, double A, double B, double
     public static double[] Commands(Drill drill)
     {
         Func<PilotView, Simfeel.Flight.Sticks> script = drill.NewScript(new(Starters.Get("wagtail"), Starters.Profile, 1));
-        return [.. Enumerable.Range(0, (int)Math.Round(drill.Duration / 0.001) + 1).Select(row => script(new PilotView(row * 0.001, default, default)).Roll)];
+        LogRow still = LogRows.Of([default], 4)[0];
+        PilotView view = new(0.001);
+        return [.. Enumerable.Range(0, (int)Math.Round(drill.Duration / 0.001) + 1).Select(At)];
+
+        double At(int row)
+        {
+            view.Move(row * 0.001, still);
+            return script(view).Roll;
+        }
     }
 
     public BandwidthCriterion Swept() => BandwidthCriterion.Of(Identify(SweepDrills.Chirp(HandlingAxis.Roll), ChirpIdentification.Identify), Type);

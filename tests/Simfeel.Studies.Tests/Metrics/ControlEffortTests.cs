@@ -44,11 +44,11 @@ public class ControlEffortTests
     private static FlightLog Log(Func<double, int, double> duty)
     {
         FlightLog log = SyntheticLog.Of(Drill.LeadIn + 1);
-        Sample[] samples = [.. log.Samples];
+        Sample[] samples = [.. log.Samples.Select(row => row.ToSample())];
         for (int row = 0; row < samples.Length; row++)
         {
             for (int k = 0; k < 4; k++) samples[row].Duty[k] = duty(row * log.Period, k);
         }
-        return new() { Drill = log.Drill, Unit = log.Unit, Profile = log.Profile, Field = log.Field, Effort = 1, Samples = samples, Sticks = log.Sticks };
+        return new() { Drill = log.Drill, Unit = log.Unit, Profile = log.Profile, Field = log.Field, Effort = 1, Samples = LogRows.Of(samples, log.Samples.RotorCount), Sticks = log.Sticks };
     }
 }

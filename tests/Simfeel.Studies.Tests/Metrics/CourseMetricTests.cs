@@ -98,7 +98,7 @@ public class CourseMetricTests
     private static FlightLog Log(double duration, Func<double, (Vec3 Place, Vec3 Velocity)> motion, Func<double, Sticks>? sticks = null, double power = 0)
     {
         FlightLog log = SyntheticLog.Of(duration);
-        Sample[] samples = [.. log.Samples];
+        Sample[] samples = [.. log.Samples.Select(row => row.ToSample())];
         for (int row = 0; row < samples.Length; row++)
         {
             (Vec3 place, Vec3 velocity) = motion(row * log.Period);
@@ -106,7 +106,7 @@ public class CourseMetricTests
             (samples[row].PackVoltage, samples[row].PackCurrent) = (10, power / 10);
         }
         Sticks[] moved = [.. Enumerable.Range(0, samples.Length).Select(row => sticks?.Invoke(row * log.Period) ?? default)];
-        return new() { Drill = log.Drill, Unit = log.Unit, Profile = log.Profile, Field = log.Field, Effort = 1, Samples = samples, Sticks = moved };
+        return new() { Drill = log.Drill, Unit = log.Unit, Profile = log.Profile, Field = log.Field, Effort = 1, Samples = LogRows.Of(samples, log.Samples.RotorCount), Sticks = moved };
     }
 
     private static double Read(string name, FlightLog log) => MetricCatalogue.All.Single(metric => metric.Name == name).Read(log);

@@ -36,7 +36,7 @@ internal static class SyntheticLog
             Profile = Starters.Profile,
             Field = new(),
             Effort = 1,
-            Samples = samples,
+            Samples = LogRows.Of(samples, 4),
             Sticks = new Simfeel.Flight.Sticks[rows],
         };
     }
