@@ -35,15 +35,7 @@ public readonly struct LogRow(LogRows log, int row)
     public double PackCurrent => log.Load(row, RowIndex.PackCurrent);
 
     /// <summary><see cref="Sample.Duty"/>.</summary>
-    public PerRotor Duty
-    {
-        get
-        {
-            PerRotor values = default;
-            for (int k = 0; k < log.RotorCount; k++) values[k] = log.State(row, RowIndex.Duty(log.RotorCount) + k);
-            return values;
-        }
-    }
+    public PerRotor Duty => log.StateRotors(row, RowIndex.Duty(log.RotorCount));
 
     /// <summary><see cref="Sample.Thrust"/>.</summary>
     public PerRotor Thrust => Rotors(RotorNumber.Thrust);
@@ -115,12 +107,7 @@ public readonly struct LogRow(LogRows log, int row)
 
     private Vec3 Vector(int first) => new(log.Load(row, first), log.Load(row, first + 1), log.Load(row, first + 2));
 
-    private PerRotor Rotors(RotorNumber number)
-    {
-        PerRotor values = default;
-        for (int k = 0; k < log.RotorCount; k++) values[k] = log.Load(row, RowIndex.PerRotor + ((int)number * log.RotorCount) + k);
-        return values;
-    }
+    private PerRotor Rotors(RotorNumber number) => log.LoadRotors(row, RowIndex.PerRotor + ((int)number * log.RotorCount));
 }
 
 /// <summary>The state of a row; its numbers are those of a <see cref="CraftState"/>, each read where it stands.</summary>
@@ -151,10 +138,10 @@ public readonly struct RowState(LogRows log, int row)
     public double PairVoltage => log.State(row, StateIndex.PairVoltage);
 
     /// <summary><see cref="CraftState.RotorSpeeds"/>.</summary>
-    public PerRotor RotorSpeeds => Rotors(StateIndex.RotorSpeed);
+    public PerRotor RotorSpeeds => log.StateRotors(row, StateIndex.RotorSpeed);
 
     /// <summary><see cref="CraftState.InducedVelocities"/>.</summary>
-    public PerRotor InducedVelocities => Rotors(StateIndex.Inflow(log.RotorCount));
+    public PerRotor InducedVelocities => log.StateRotors(row, StateIndex.Inflow(log.RotorCount));
 
     /// <summary>A copy of the whole state.</summary>
     public static implicit operator CraftState(RowState state) => state.ToCraftState();
@@ -173,11 +160,4 @@ public readonly struct RowState(LogRows log, int row)
     };
 
     private Vec3 Vector(int first) => new(log.State(row, first), log.State(row, first + 1), log.State(row, first + 2));
-
-    private PerRotor Rotors(int first)
-    {
-        PerRotor values = default;
-        for (int k = 0; k < log.RotorCount; k++) values[k] = log.State(row, first + k);
-        return values;
-    }
 }

@@ -92,6 +92,22 @@ public sealed class LogRows : IReadOnlyList<LogRow>
     /// <summary>A number of a row of loads; 0 before the first row that has them.</summary>
     internal double Load(int row, int number) =>
         row < _firstLoads ? 0 : _loads[((((row - _firstLoads) * RowIndex.Loads(RotorCount)) + number) * _width) + _lane];
+
+    /// <summary>A number of each rotor that follow one another in a row of states.</summary>
+    internal PerRotor StateRotors(int row, int first)
+    {
+        PerRotor values = default;
+        for (int k = 0; k < RotorCount; k++) values[k] = State(row, first + k);
+        return values;
+    }
+
+    /// <summary>The same in a row of loads.</summary>
+    internal PerRotor LoadRotors(int row, int first)
+    {
+        PerRotor values = default;
+        for (int k = 0; k < RotorCount; k++) values[k] = Load(row, first + k);
+        return values;
+    }
 }
 
 /// <summary>A number read off a row.</summary>

@@ -51,7 +51,7 @@ internal static class LimitTuning
         double[] prices =
         [
             .. tried.Chunk(DrillBatch.Width)
-                .SelectMany(units => DrillBatch.Fly(DrillCatalogue.Stop, units, profile, 1, field, buffers).Select(Price).ToArray()),
+                .SelectMany(units => DrillBatch.Fly(DrillCatalogue.Stop, units, profile, 1, field, buffers, loadsFrom: double.PositiveInfinity).Select(Price).ToArray()),
         ];
         LogBuffers.Return(buffers);
         return tried[Array.IndexOf(prices, prices.Min())];

@@ -29,7 +29,7 @@ public static class HandlingMetrics
         new()
         {
             Drill = SweepDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_bandwidth", Title = "roll bandwidth", Unit = "rad/s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = RadiansPerSecond, Floor = 1, Weight = 0.6,
             Read = log => Swept(log, HandlingAxis.Roll, criterion => criterion.Bandwidth),
             Say = s => $"{s.More} follows small, quick corrections of the roll stick up to {s.Larger} radians a second, {s.Less} up to {s.Smaller}.",
@@ -37,7 +37,7 @@ public static class HandlingMetrics
         new()
         {
             Drill = SweepDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_phase_delay", Title = "roll phase delay", Unit = "s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("ms", 1000, 1), Floor = 0.003, Weight = 0.3, Instrument = true,
             Read = log => Swept(log, HandlingAxis.Roll, criterion => criterion.PhaseDelay),
             Say = s => $"Past its bandwidth {s.More} trails the roll stick by {s.Larger} milliseconds and {s.Less} by {s.Smaller}.",
@@ -45,7 +45,7 @@ public static class HandlingMetrics
         new()
         {
             Drill = SweepDrills.Chirp(HandlingAxis.Yaw), Topic = Topic.Turning, Name = "yaw_bandwidth", Title = "yaw bandwidth", Unit = "rad/s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = RadiansPerSecond, Floor = 1, Weight = 0.5,
             Read = log => Swept(log, HandlingAxis.Yaw, criterion => criterion.Bandwidth),
             Say = s => $"{s.More}'s nose follows small, quick corrections of the yaw stick up to {s.Larger} radians a second, {s.Less}'s up to {s.Smaller}.",
@@ -53,7 +53,7 @@ public static class HandlingMetrics
         new()
         {
             Drill = RollChange, Topic = Topic.Rolling, Name = "roll_quickness", Title = "roll quickness over 60 deg", Unit = "1/s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("1/s", 1, 1), Floor = 0.5, Weight = 0.6,
             Read = Quickness,
             Say = s => $"Thrown over by 60 degrees and stopped, {s.More} has {s.Ratio} the quickness of {s.Less}: peak rate by angle, {s.Larger} against {s.Smaller} a second.",

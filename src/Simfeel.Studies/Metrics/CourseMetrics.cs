@@ -22,7 +22,7 @@ internal static class CourseMetrics
         new()
         {
             Drill = CourseDrills.Dash, Topic = Topic.Travelling, Name = "dash_time_to_15_m_s", Title = "time to 15 m/s ahead", Unit = "s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.03, Weight = 0.6,
             Read = log => log.TimeAbove(Start, 15, Speed) - Start,
             Say = s => $"From a hover {s.Less} is 15 metres a second fast after {s.Smaller} milliseconds and {s.More} after {s.Larger}.",
@@ -31,7 +31,7 @@ internal static class CourseMetrics
         {
             // speed over ground at the end of the drill, five seconds after the start from hover
             Drill = CourseDrills.Dash, Topic = Topic.Travelling, Name = "dash_speed", Title = "speed after a dash of 5 s", Unit = "m/s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = MetresPerSecond, Floor = 0.5, Weight = 0.7,
             Read = log => Speed(log.Samples[^1]),
             Say = s => $"Five seconds after leaving a hover at full throttle {s.More} flies {s.Larger} metres a second and {s.Less} {s.Smaller}.",
@@ -40,7 +40,7 @@ internal static class CourseMetrics
         {
             // from the first stick movement until slower than 1 m/s
             Drill = CourseDrills.Brake, Topic = Topic.Travelling, Name = "brake_time", Title = "time to stand still from 12 m/s", Unit = "s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.05, Weight = 0.6,
             Read = log => log.TimeBelow(Start, Stopped, Speed) - Start,
             Say = s => $"From 12 metres a second {s.More} needs {s.Larger} milliseconds to stand still and {s.Less} needs {s.Smaller}.",
@@ -48,7 +48,7 @@ internal static class CourseMetrics
         new()
         {
             Drill = CourseDrills.Brake, Topic = Topic.Travelling, Name = "brake_distance", Title = "way to stand still from 12 m/s", Unit = "m",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = Metres, Floor = 0.3, Weight = 0.7,
             Read = log => log.At(log.TimeBelow(Start, Stopped, Speed), sample => sample.State.p_WB.X) - log.At(Start, sample => sample.State.p_WB.X),
             Say = s => $"Braking from 12 metres a second {s.More} runs on for {s.Larger} metres and {s.Less} for {s.Smaller}.",
@@ -57,7 +57,7 @@ internal static class CourseMetrics
         {
             // until the direction over ground has turned by 175 of the 180 degrees
             Drill = CourseDrills.Turn, Topic = Topic.Travelling, Name = "turn_time", Title = "time for half a circle", Unit = "s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.05, Weight = 0.6,
             Read = log => TrackTurned(log) - Start,
             Say = s => $"Half a circle at 12 metres a second takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
@@ -66,7 +66,7 @@ internal static class CourseMetrics
         {
             // half of the farthest place to the side
             Drill = CourseDrills.Turn, Topic = Topic.Travelling, Name = "turn_radius", Title = "radius of that half circle", Unit = "m",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("m", 1, 2), Floor = 0.3, Weight = 0.5,
             Read = log => log.Largest(Start, sample => sample.State.p_WB.Y) / 2,
             Say = s => $"Asked for the same tight half circle, {s.More} flies it with a radius of {s.Larger} metres and {s.Less} of {s.Smaller}.",
@@ -75,7 +75,7 @@ internal static class CourseMetrics
         {
             // highest less lowest place from the beginning of the turn on
             Drill = CourseDrills.Turn, Topic = Topic.Travelling, Name = "turn_height_change", Title = "height wandering in the turn", Unit = "m",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("m", 1, 2), Floor = 0.3, Weight = 0.6,
             Read = log => log.Largest(Start, Height) + log.Largest(Start, sample => -Height(sample)),
             Say = s => $"In a tight half circle {s.More} wanders {s.Larger} metres up or down and {s.Less} {s.Smaller}.",
@@ -84,7 +84,7 @@ internal static class CourseMetrics
         {
             // from the first stick movement until level with the last pole
             Drill = CourseDrills.Slalom, Topic = Topic.Travelling, Name = "slalom_time", Title = "time through the slalom", Unit = "s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.1, Weight = 0.4,
             Read = log => log.TimeAbove(Start, CourseDrills.SlalomStart(log.Effort) + (CourseDrills.Poles * CourseDrills.PoleSpacing), sample => sample.State.p_WB.X) - Start,
             Say = s => $"Through the slalom {s.More} takes {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
@@ -92,7 +92,7 @@ internal static class CourseMetrics
         new()
         {
             Drill = CourseDrills.Slalom, Topic = Topic.Travelling, Name = "slalom_miss", Title = "farthest off the slalom's line", Unit = "m",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("m", 1, 2), Floor = 0.15, Weight = 0.8,
             Read = SlalomMiss,
             Say = s => $"Left and right through a row of poles, {s.More} strays {s.Larger} metres off the line and {s.Less} {s.Smaller}.",
@@ -101,7 +101,7 @@ internal static class CourseMetrics
         {
             // mean travel of the roll stick: how busy the thumb is
             Drill = CourseDrills.Slalom, Topic = Topic.Travelling, Name = "slalom_stick_work", Title = "roll stick travel in the slalom", Unit = "1/s",
-            LoadsFrom = double.PositiveInfinity,
+            LoadsFrom = Metric.Never,
             Display = new("full sticks/s", 1, 2), Floor = 0.1, Weight = 0.4,
             Read = StickWork,
             Say = s => $"Through the slalom the thumb is busier on {s.More}: {s.Larger} full sticks of roll a second against {s.Smaller} on {s.Less}.",

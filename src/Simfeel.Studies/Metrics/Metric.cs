@@ -38,10 +38,13 @@ public sealed record Metric
     public required Func<FlightLog, double> Read { get; init; }
 
     /// <summary>
-    /// Earliest time of the drill at which <see cref="Read"/> looks at more than states and duties, s; infinite where it never does. A
+    /// Earliest time of the drill at which <see cref="Read"/> looks at more than states and duties, s, or <see cref="Never"/>. A
     /// flight for its sake need not work out the loads before.
     /// </summary>
     public double LoadsFrom { get; init; }
+
+    /// <summary><see cref="LoadsFrom"/> of a metric that is read from states and duties alone.</summary>
+    public const double Never = double.PositiveInfinity;
 
     /// <summary>Says the difference in one sentence; see <see cref="Saying"/>.</summary>
     public required Saying Say { get; init; }

@@ -12,7 +12,7 @@ namespace Simfeel.Studies.Metrics;
 public static class MetricCatalogue
 {
     private const double Start = Drill.LeadIn;
-    private const double Degree = Math.PI / 180, Never = double.PositiveInfinity;
+    private const double Degree = Math.PI / 180;
 
     private static readonly DisplayUnit Metres = new("m", 1, 2);
     private static readonly DisplayUnit MetresPerSecond = new("m/s", 1, 1);
@@ -30,7 +30,7 @@ public static class MetricCatalogue
         {
             // height lost one second after the throttle starts to close; 4.9 m in a vacuum
             Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "fall_in_1_s", Title = "fall in the first second", Unit = "m",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Metres, Floor = 0.1, Weight = 0.9,
             Read = log => -log.At(Start + 1, Height),
             Say = s => $"With the throttle closed {s.More} falls {s.Larger} metres in the first second and {s.Less} falls {s.Smaller}.",
@@ -39,7 +39,7 @@ public static class MetricCatalogue
         {
             // sink speed at the end of the drill, five seconds into the fall
             Drill = DrillCatalogue.Drop, Topic = Topic.Falling, Name = "settled_fall_speed", Title = "fall speed after 5 s", Unit = "m/s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = MetresPerSecond, Floor = 0.3, Weight = 0.8,
             Read = log => -Climb(log.Samples[^1]),
             Say = s => $"Left to fall with the rotors idling, {s.More} ends up sinking at {s.Larger} metres a second and {s.Less} at {s.Smaller}.",
@@ -58,7 +58,7 @@ public static class MetricCatalogue
         {
             // from opening the throttle, one second into a fall, until the sinking ends
             Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_time", Title = "time to catch a fall", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.9,
             Read = log => log.TimeAbove(Open, 0, Climb) - Open,
             Say = s => $"Caught on the throttle after falling for a second, {s.More} needs {s.Larger} milliseconds to stop sinking and {s.Less} needs {s.Smaller}.",
@@ -66,7 +66,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Catch, Topic = Topic.Falling, Name = "catch_height", Title = "height lost while catching", Unit = "m",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Metres, Floor = 0.1, Weight = 0.7,
             Read = log => log.At(Open, Height) + log.Largest(Open, sample => -Height(sample)),
             Say = s => $"While it is being caught out of a fall, {s.More} drops another {s.Larger} metres and {s.Less} another {s.Smaller}.",
@@ -80,7 +80,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "climb_in_1_s", Title = "climb in the first second", Unit = "m",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = new("m", 1, 1), Floor = 0.5, Weight = 0.95,
             Read = log => log.At(Start + 1, Height),
             Say = s => $"With the throttle thrown open in a hover, {s.More} is {s.Larger} metres up after one second and {s.Less} is {s.Smaller}.",
@@ -88,7 +88,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Punch, Topic = Topic.Climbing, Name = "time_to_15_m_s", Title = "time to climb at 15 m/s", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.6,
             Read = log => log.TimeAbove(Start, 15, Climb) - Start,
             Say = s => $"From a hover {s.Less} is climbing at 15 metres a second after {s.Smaller} milliseconds and {s.More} after {s.Larger}.",
@@ -117,7 +117,7 @@ public static class MetricCatalogue
         {
             // until nine tenths of the rate that the stick commands
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_rise_time", Title = "time to 90 % of the roll rate", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.005,
             Read = log => log.TimeAbove(Start, 0.9 * CommandedRoll(log), sample => sample.State.w_WB_B.X) - Start,
             Say = s => $"Thrown into a roll, {s.More} needs {s.Larger} milliseconds to get up to speed and {s.Less} needs {s.Smaller}.",
@@ -126,7 +126,7 @@ public static class MetricCatalogue
         {
             // largest rate over the commanded one, less 1 (IEEE Std 181, overshoot; from memory)
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_overshoot", Title = "overshoot of the roll rate", Unit = "1",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = new("%", 100, 1), Floor = 0.03, Weight = 0.5,
             Read = log => Math.Max(0, (log.Largest(Start, RollRate) / CommandedRoll(log)) - 1),
             Say = s => $"Thrown into a roll, {s.More} shoots {s.Larger} percent over the rate asked for and {s.Less} {s.Smaller}.",
@@ -135,7 +135,7 @@ public static class MetricCatalogue
         {
             // until the rate stays within a tenth of the commanded one (IEEE Std 181, settling; from memory)
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "roll_settling_time", Title = "time until the roll rate is steady", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = RollSettled,
             Say = s => $"After full roll stick it takes {s.Larger} milliseconds until {s.More}'s rate is steady, {s.Smaller} on {s.Less}.",
@@ -143,7 +143,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Roll, Topic = Topic.Rolling, Name = "time_to_360_deg", Title = "time for one full roll", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.8,
             Read = log => log.TimeTurned(Start, 0, 2 * Math.PI),
             Say = s => $"One full roll takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
@@ -160,7 +160,7 @@ public static class MetricCatalogue
             // from letting go until a tenth of the rate at that moment is left: a band wide enough not to jump
             // when a small overshoot comes near it
             Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "stop_time", Title = "time to stop the roll", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.005,
             Read = log => StopReading.Of(log).StopTime,
             Say = s => $"Let go of the stick in a roll, and {s.More} takes {s.Larger} milliseconds to stop; {s.Less} takes {s.Smaller}.",
@@ -169,7 +169,7 @@ public static class MetricCatalogue
         {
             // angle turned back after the furthest point of the roll
             Drill = DrillCatalogue.Stop, Topic = Topic.Rolling, Name = "bounce_back", Title = "bounce-back after the stop", Unit = "rad",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Degrees, Floor = 3 * Degree, Weight = 0.9,
             Read = log => StopReading.Of(log).BounceBack,
             Say = s => $"After a hard stop {s.More} swings back by {s.Larger} degrees and {s.Less} by {s.Smaller}.",
@@ -178,7 +178,7 @@ public static class MetricCatalogue
         {
             // start less lowest height
             Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_height_lost", Title = "height lost in a flip", Unit = "m",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Metres, Floor = 0.1, Weight = 0.9,
             Read = log => log.Largest(Start, sample => -Height(sample)),
             Say = s => $"A full flip costs {s.More} {s.Larger} metres of height and {s.Less} {s.Smaller}.",
@@ -187,7 +187,7 @@ public static class MetricCatalogue
         {
             // until, past 300 degrees, the pitch rate has fallen to a tenth of its peak
             Drill = DrillCatalogue.Flip, Topic = Topic.Rolling, Name = "flip_time", Title = "time for a flip, stop included", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.7,
             Read = FlipTime,
             Say = s => $"A full flip takes {s.More} {s.Larger} milliseconds and {s.Less} {s.Smaller}.",
@@ -201,7 +201,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_time_to_90_deg", Title = "time to swing the nose 90 deg", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.7,
             Read = log => log.TimeTurned(Start, 2, Math.PI / 2),
             Say = s => $"{s.More} needs {s.Larger} milliseconds to swing its nose through a right angle, {s.Less} needs {s.Smaller}.",
@@ -216,7 +216,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Yaw, Topic = Topic.Turning, Name = "yaw_stop_time", Title = "time to stop the yaw", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = Milliseconds, Floor = 0.01, Weight = 0.5,
             Read = log => log.TimeBelow(YawRelease, 0.1 * log.At(YawRelease, YawRate), YawRate) - YawRelease,
             Say = s => $"Let go of the stick in a spin on the spot, and {s.More}'s nose swings on for {s.Larger} milliseconds, {s.Less}'s for {s.Smaller}.",
@@ -229,7 +229,7 @@ public static class MetricCatalogue
         {
             // root mean square of roll and pitch rate together, none being asked for
             Drill = DrillCatalogue.Wash, Topic = Topic.Washing, Name = "wash_rate", Title = "shaking in its own wake", Unit = "rad/s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = new("deg/s", 1 / Degree, 1), Floor = 2 * Degree, Weight = 0.5,
             Read = log => Math.Sqrt(log.Mean(Start, log.TimeOf(log.Samples.Count - 1), RollPitchRateSquared)),
             Say = s => $"Sinking through its own wake, {s.More} is shaken by {s.Larger} degrees a second and {s.Less} by {s.Smaller} (an estimate).",
@@ -260,7 +260,7 @@ public static class MetricCatalogue
         new()
         {
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "hover_rotor_speed", Title = "rotor speed in hover, mean", Unit = "rad/s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = new("rpm", 30 / Math.PI, 0), Floor = 10, Weight = 0,
             Instrument = true,
             Read = log => MeanOfRotors(log, sample => sample.State.RotorSpeeds),
@@ -270,7 +270,7 @@ public static class MetricCatalogue
         {
             // time constant of a small change of speed at hover: J / (dQ/dw - d(motor torque)/dw)
             Drill = DrillCatalogue.Hover, Topic = Topic.Hovering, Name = "rotor_time_constant", Title = "rotor time constant in hover", Unit = "s",
-            LoadsFrom = Never,
+            LoadsFrom = Metric.Never,
             Display = new("ms", 1000, 1), Floor = 0.002, Weight = 0.4,
             Instrument = true,
             Read = log => log.Unit.Hover.TimeConstant,
