@@ -24,9 +24,6 @@ public sealed record FlyableBuild(
     /// <summary>The texts of its files.</summary>
     public BuildSource Source => Assembled.Build.Source!;
 
-    /// <summary>SHA-256 of the build's text in UTF-8, lower-case hexadecimal digits.</summary>
-    public string Sha256 => Sha256Of(Text);
-
     /// <summary>Reads, assembles and tunes a build file.</summary>
     /// <param name="path">The file.</param>
     /// <param name="air">The air it will fly in.</param>

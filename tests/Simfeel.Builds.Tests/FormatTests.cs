@@ -41,7 +41,7 @@ public class FormatTests
     [Fact]
     public void ReadmeShowsTheReference()
     {
-        string readme = File.ReadAllText(Path.Combine(BuildText.StarterDirectory(), "..", "..", "README.md"));
+        string readme = ProjectFolder.Readme;
         foreach (string table in FormatReference.Markdown().Split("\n\n", StringSplitOptions.RemoveEmptyEntries))
             Assert.Contains("\n" + table.TrimEnd() + "\n\n", readme, StringComparison.Ordinal);
     }

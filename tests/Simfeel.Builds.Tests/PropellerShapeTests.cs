@@ -10,9 +10,9 @@ public sealed class PropellerShapeTests : IDisposable
     private const string Polar = "angle_deg,reynolds,lift,drag\n-5,20000,-0.4,0.04\n5,20000,0.6,0.05\n-5,80000,-0.5,0.02\n5,80000,0.7,0.03\n";
     private const string Stations = "stations = [[0.15, 0.12, 41], [0.5, 0.18, 26], [1, 0.03, 15.5]]";
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-propeller-").FullName;
+    private readonly TempFolder _folder = new();
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     [Fact]
     public void StationsReplacePitchAndPlanform()
@@ -141,9 +141,9 @@ public sealed class PropellerShapeTests : IDisposable
     {
         // the file is there, outside the build's folder, and both ways out of it exist
         Write("a.csv", Polar);
-        string inner = Directory.CreateDirectory(Path.Combine(_folder, "inner")).FullName;
-        File.CreateSymbolicLink(Path.Combine(inner, "link.csv"), Path.Combine(_folder, "a.csv"));
-        Directory.CreateSymbolicLink(Path.Combine(inner, "way"), _folder);
+        string inner = Directory.CreateDirectory(_folder.File("inner")).FullName;
+        File.CreateSymbolicLink(Path.Combine(inner, "link.csv"), _folder.File("a.csv"));
+        Directory.CreateSymbolicLink(Path.Combine(inner, "way"), _folder.Path);
         string path = Path.Combine(inner, "build.toml");
         File.WriteAllText(path, BuildText.With("propeller", $"polar = \"{name}\""));
         Diagnostic error = Assert.Single(BuildReader.Read(path).Diagnostics);
@@ -154,7 +154,7 @@ public sealed class PropellerShapeTests : IDisposable
     [Fact]
     public void AFileBelowTheBuildIsFine()
     {
-        Directory.CreateDirectory(Path.Combine(_folder, "sections"));
+        Directory.CreateDirectory(_folder.File("sections"));
         Write("sections/a.csv", Polar);
         Assert.NotNull(Read("sections/a.csv").Propeller.Blades.Polar);
         Assert.Contains("not read from a file", Assert.Single(BuildReader.Parse(BuildText.With("propeller", "polar = \"a.csv\""), "test.toml").Diagnostics).Message, StringComparison.Ordinal);
@@ -197,7 +197,7 @@ public sealed class PropellerShapeTests : IDisposable
         BuildResult result = Result("a.csv");
         Assert.Null(result.Build);
         Diagnostic error = result.Diagnostics.First(d => d.Severity == Severity.Error);
-        Assert.Equal((Path.Combine(_folder, "a.csv"), line, field), (error.File, error.Line, error.Key));
+        Assert.Equal((_folder.File("a.csv"), line, field), (error.File, error.Line, error.Key));
         foreach (string part in message) Assert.Contains(part, error.Message, StringComparison.Ordinal);
         Assert.Single(result.Diagnostics, d => d.Severity == Severity.Error);
         if (line == 1) Assert.Equal("", error.Value);
@@ -235,13 +235,13 @@ public sealed class PropellerShapeTests : IDisposable
     {
         Assert.Equal("DA4002 5 x 3.75", BuildReader.ReadPropeller(Da4002Path).Name);
         Write("p.toml", "format = 1\n[propeller]\ndiameter_in = 5\npitch_in = 4\nblades = 2\nbaldes = 3\n");
-        PropellerResult result = BuildReader.ReadPropeller(Path.Combine(_folder, "p.toml"));
+        PropellerResult result = BuildReader.ReadPropeller(_folder.File("p.toml"));
         Assert.Equal(("p", 2), (result.Name, result.Propeller!.Blades.Count));
         Diagnostic warning = Assert.Single(result.Diagnostics);
         Assert.Equal((Severity.Warning, "propeller.baldes", "did you mean blades?"), (warning.Severity, warning.Key, warning.Hint));
 
         Write("q.toml", "format = 1\n[propeller]\nblades = 1\n");
-        result = BuildReader.ReadPropeller(Path.Combine(_folder, "q.toml"));
+        result = BuildReader.ReadPropeller(_folder.File("q.toml"));
         Assert.Null(result.Propeller);
         Assert.Equal(["propeller.diameter_in", "propeller.pitch_in", "propeller.blades"], result.Diagnostics.Select(d => d.Key));
     }
@@ -251,7 +251,7 @@ public sealed class PropellerShapeTests : IDisposable
     {
         Write("a.csv", "angle_deg,reynolds,lift\n");
         Write("build.toml", BuildText.With("propeller", "polar = \"a.csv\""));
-        string build = Path.GetRelativePath(".", Path.Combine(_folder, "build.toml"));
+        string build = Path.GetRelativePath(".", _folder.File("build.toml"));
         Assert.Equal(Path.Combine(Path.GetDirectoryName(build)!, "a.csv"), Assert.Single(BuildReader.Read(build).Diagnostics).File);
     }
 
@@ -261,7 +261,7 @@ public sealed class PropellerShapeTests : IDisposable
     public void APolarIsNoPropeller(string text)
     {
         Write("a.csv", text);
-        PropellerResult result = BuildReader.ReadPropeller(Path.Combine(_folder, "a.csv"));
+        PropellerResult result = BuildReader.ReadPropeller(_folder.File("a.csv"));
         Assert.Null(result.Propeller);
         Diagnostic error = Assert.Single(result.Diagnostics);
         Assert.Contains("looks like a polar or another CSV file", error.Message, StringComparison.Ordinal);
@@ -292,12 +292,12 @@ public sealed class PropellerShapeTests : IDisposable
     /// <summary>The minimal build with lines in place of its pitch.</summary>
     private static string WithStations(string lines) => BuildText.Minimal.Replace("pitch_in = 4.3", lines, StringComparison.Ordinal);
 
-    private void Write(string name, string text) => File.WriteAllText(Path.Combine(_folder, name), text);
+    private void Write(string name, string text) => File.WriteAllText(_folder.File(name), text);
 
     private BuildResult Result(string polar)
     {
         Write("build.toml", BuildText.With("propeller", $"polar = \"{polar}\""));
-        return BuildReader.Read(Path.Combine(_folder, "build.toml"));
+        return BuildReader.Read(_folder.File("build.toml"));
     }
 
     private Build Read(string polar)

@@ -20,14 +20,14 @@ public sealed class RotorTableStoreTests : IDisposable
     // any finite numbers will do where only the file matters
     private static readonly RotorTable Sample = Numbered(1);
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-cache-").FullName;
+    private readonly TempFolder _folder = new();
 
-    private RotorTableStore Store => new(_folder);
+    private RotorTableStore Store => new(_folder.Path);
 
     public void Dispose()
     {
-        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(_folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        Directory.Delete(_folder, recursive: true);
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(_folder.Path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        _folder.Dispose();
     }
 
     [Fact]
@@ -35,7 +35,7 @@ public sealed class RotorTableStoreTests : IDisposable
     {
         RotorTable fresh = RotorTableBuilder.Build(Geometry, Air);
         RotorTable first = RotorTableCache.Compute(Geometry, Air, Store);
-        Assert.Equal((1, 1), (Store.Contents().Tables, Directory.GetFiles(_folder).Length));
+        Assert.Equal((1, 1), (Store.Contents().Tables, Directory.GetFiles(_folder.Path).Length));
         RotorTable second = RotorTableCache.Compute(Geometry, Air, Store);
         Assert.NotSame(first, second);
         Same(fresh, first);
@@ -58,7 +58,7 @@ public sealed class RotorTableStoreTests : IDisposable
     public void ADamagedFileIsReplacedInSilence(string damage)
     {
         Store.Save(Key, Sample);
-        string path = Assert.Single(Directory.GetFiles(_folder));
+        string path = Assert.Single(Directory.GetFiles(_folder.Path));
         byte[] bytes = File.ReadAllBytes(path);
         switch (damage)
         {
@@ -82,7 +82,7 @@ public sealed class RotorTableStoreTests : IDisposable
         Store.Save(Key, Sample);
         if (damage == "directory") Assert.Null(Store.Load(Key));
         else Same(Sample, Store.Load(Key)!);
-        Assert.Empty(Directory.GetFiles(_folder, "*.part"));
+        Assert.Empty(Directory.GetFiles(_folder.Path, "*.part"));
 
         static void Sign(byte[] all) => SHA256.HashData(all.AsSpan(..^32), all.AsSpan(^32));
     }
@@ -93,15 +93,15 @@ public sealed class RotorTableStoreTests : IDisposable
     {
         byte[] other = RotorTableKey.Of(Geometry, StandardAtmosphere.At(1000))!;
         Store.Save(Key, Sample);
-        string path = Assert.Single(Directory.GetFiles(_folder));
-        File.Move(path, Path.Combine(_folder, Convert.ToHexStringLower(other) + ".rotor"));
+        string path = Assert.Single(Directory.GetFiles(_folder.Path));
+        File.Move(path, Path.Combine(_folder.Path, Convert.ToHexStringLower(other) + ".rotor"));
         Assert.Null(Store.Load(other));
     }
 
     [Fact]
     public void WhereNothingCanBeKeptTablesAreComputed()
     {
-        string file = Path.Combine(_folder, "file");
+        string file = _folder.File("file");
         File.WriteAllText(file, "");
         foreach (string folder in (string[])[file, Path.Combine(file, "below"), "/proc/none/rotors", "a\0b"])
         {
@@ -117,7 +117,7 @@ public sealed class RotorTableStoreTests : IDisposable
     public void AFolderThatCanBeReadOnlyStillServes()
     {
         Store.Save(Key, Sample);
-        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(_folder, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(_folder.Path, UnixFileMode.UserRead | UnixFileMode.UserExecute);
         Same(Sample, Store.Load(Key)!);
         Store.Save(Key, Sample);
         Same(Sample, Store.Load(Key)!);
@@ -126,32 +126,32 @@ public sealed class RotorTableStoreTests : IDisposable
     [Fact]
     public void TheLeastRecentlyUsedGoFirst()
     {
-        RotorTableStore small = new(_folder, 3);
+        RotorTableStore small = new(_folder.Path, 3);
         byte[][] keys = [.. Enumerable.Range(0, 5).Select(i => RotorTableKey.Of(Geometry, StandardAtmosphere.At(100 * i))!)];
         for (int n = 0; n < 3; n++)
         {
             small.Save(keys[n], Sample);
             File.SetLastWriteTimeUtc(PathOf(keys[n]), DateTime.UtcNow.AddDays(n - 10));
         }
-        File.WriteAllText(Path.Combine(_folder, "notes.txt"), "not ours");
-        File.WriteAllText(Path.Combine(_folder, "old.part"), "");
-        File.SetLastWriteTimeUtc(Path.Combine(_folder, "old.part"), DateTime.UtcNow.AddDays(-1));
+        File.WriteAllText(_folder.File("notes.txt"), "not ours");
+        File.WriteAllText(_folder.File("old.part"), "");
+        File.SetLastWriteTimeUtc(_folder.File("old.part"), DateTime.UtcNow.AddDays(-1));
         Assert.NotNull(small.Load(keys[0]));
         small.Save(keys[3], Sample);
         small.Save(keys[4], Sample);
         Assert.Equal([true, false, false, true, true], keys.Select(key => small.Load(key) is not null));
         Assert.Equal(3, small.Contents().Tables);
-        Assert.True(File.Exists(Path.Combine(_folder, "notes.txt")));
-        Assert.False(File.Exists(Path.Combine(_folder, "old.part")));
+        Assert.True(File.Exists(_folder.File("notes.txt")));
+        Assert.False(File.Exists(_folder.File("old.part")));
 
-        string PathOf(byte[] key) => Path.Combine(_folder, Convert.ToHexStringLower(key) + ".rotor");
+        string PathOf(byte[] key) => Path.Combine(_folder.Path, Convert.ToHexStringLower(key) + ".rotor");
     }
 
     /// <summary>Two stores on one folder, threads saving, loading and pruning at once: always the right table or none.</summary>
     [Fact]
     public void ManyMayShareAFolder()
     {
-        RotorTableStore[] stores = [new(_folder, 4), new(_folder, 4)];
+        RotorTableStore[] stores = [new(_folder.Path, 4), new(_folder.Path, 4)];
         byte[][] keys = [.. Enumerable.Range(0, 6).Select(i => RotorTableKey.Of(Geometry, StandardAtmosphere.At(100 * i))!)];
         RotorTable[] tables = [.. Enumerable.Range(0, 6).Select(Numbered)];
         int found = 0;

@@ -9,6 +9,17 @@ internal static class Cli
 
     public static CliResult Run(params string[] args) => RunLibrary(Library, new Dictionary<string, string>(), args);
 
+    /// <summary>Runs arguments that must be refused: one message on the error stream that contains <paramref name="names"/>, nothing else.</summary>
+    public static CliResult RunMistaken(string[] args, int exitCode, string names)
+    {
+        CliResult result = Run(args);
+        Assert.Equal(exitCode, result.ExitCode);
+        Assert.Equal("", result.Output);
+        Assert.Contains(names, result.Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", result.Errors, StringComparison.Ordinal);
+        return result;
+    }
+
     /// <summary>Runs a given simfeel.dll under extra environment variables.</summary>
     public static CliResult RunLibrary(string library, IReadOnlyDictionary<string, string> environment, params string[] args)
     {

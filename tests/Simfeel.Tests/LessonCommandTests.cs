@@ -19,23 +19,17 @@ public class LessonCommandTests
     [Fact]
     public void A_lesson_with_hands_writes_log_and_sheet()
     {
-        string folder = Directory.CreateTempSubdirectory("simfeel-test-").FullName;
-        try
-        {
-            string log = Path.Combine(folder, "class.csv"), sheet = Path.Combine(folder, "s.html"), blank = Path.Combine(folder, "w.md");
-            (int code, string output, string error) = Cli.Run("lesson", "thin-air", "--hands", "1,7,3,1", "--log", log, "--sheet", sheet);
-            Assert.True(code == 0, error);
-            Assert.Contains("9557 rpm (at the sea), 11136 rpm (at 3000 m): 17 % more", output, StringComparison.Ordinal);
-            Assert.Contains("7 of 12 had it right beforehand.", output, StringComparison.Ordinal);
-            Assert.Contains("thin-air,Wagtail,B,\"Faster, by up to a quarter\",7,yes", File.ReadAllText(log), StringComparison.Ordinal);
-            Assert.Contains("7 of 12 had it right", File.ReadAllText(sheet), StringComparison.Ordinal);
-            Assert.Equal(0, Cli.Run("lesson", "thin-air", "--worksheet", blank).ExitCode);
-            Assert.DoesNotContain("11136", File.ReadAllText(blank), StringComparison.Ordinal);
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
+        using TempFolder temp = new();
+        string folder = temp.Path;
+        string log = Path.Combine(folder, "class.csv"), sheet = Path.Combine(folder, "s.html"), blank = Path.Combine(folder, "w.md");
+        (int code, string output, string error) = Cli.Run("lesson", "thin-air", "--hands", "1,7,3,1", "--log", log, "--sheet", sheet);
+        Assert.True(code == 0, error);
+        Assert.Contains("9557 rpm (at the sea), 11136 rpm (at 3000 m): 17 % more", output, StringComparison.Ordinal);
+        Assert.Contains("7 of 12 had it right beforehand.", output, StringComparison.Ordinal);
+        Assert.Contains("thin-air,Wagtail,B,\"Faster, by up to a quarter\",7,yes", File.ReadAllText(log), StringComparison.Ordinal);
+        Assert.Contains("7 of 12 had it right", File.ReadAllText(sheet), StringComparison.Ordinal);
+        Assert.Equal(0, Cli.Run("lesson", "thin-air", "--worksheet", blank).ExitCode);
+        Assert.DoesNotContain("11136", File.ReadAllText(blank), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -7,7 +7,7 @@ namespace Simfeel.Tests;
 /// <summary>The program in a real window on an X server of its own, typed at as a pilot would. Needs xvfb and xdotool.</summary>
 public sealed class RealWindowTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-window-").FullName;
+    private readonly TempFolder _folder = new();
     private readonly List<Process> _started = [];
     private string _display = "";
 
@@ -15,7 +15,7 @@ public sealed class RealWindowTests : IDisposable
     public void By_keyboard_from_the_start_page_to_a_landed_flight()
     {
         StartServer();
-        string trace = Path.Combine(_folder, "flight.arrow");
+        string trace = _folder.File("flight.arrow");
         Process program = Start("dotnet", [typeof(CommandLine.ExitCode).Assembly.Location, "fly", "--record", trace, "--size", "640x360"]);
         WaitFor(() => Type("search", "--name", "^Simfeel$") == 0, 60, "no window came up");
         // the first pictures take long while everything is compiled, and keys before the first one go nowhere
@@ -56,7 +56,7 @@ public sealed class RealWindowTests : IDisposable
             if (!process.HasExited) process.Kill();
             process.Dispose();
         }
-        Directory.Delete(_folder, recursive: true);
+        _folder.Dispose();
     }
 
     /// <summary>Flies the trace again for what it shows: highest place, any crash, height and speed at its end.</summary>
@@ -96,7 +96,7 @@ public sealed class RealWindowTests : IDisposable
     {
         ProcessStartInfo start = new(file, arguments) { RedirectStandardError = true };
         start.Environment["DISPLAY"] = _display;
-        start.Environment["SIMFEEL_CONFIG"] = Path.Combine(_folder, "config");
+        start.Environment["SIMFEEL_CONFIG"] = _folder.File("config");
         start.Environment["SDL_AUDIODRIVER"] = "dummy";
         start.Environment["SDL_VIDEODRIVER"] = "x11";
         Process process = Process.Start(start)!;

@@ -8,7 +8,7 @@ internal static class SourceTree
     private static readonly string[] BuildOutput = ["bin", "obj", "artifacts", "TestResults", "BenchmarkDotNet.Artifacts"];
 
     /// <summary>Absolute path of the folder with Simfeel.sln.</summary>
-    public static string Root { get; } = FindRoot();
+    public static string Root => ProjectFolder.Root;
 
     /// <summary>
     /// Paths of the tracked files from the root, with forward slashes. Without git (an unpacked archive) all files but
@@ -17,15 +17,6 @@ internal static class SourceTree
     public static IReadOnlyList<string> Files { get; } = Path.Exists(Path.Combine(Root, ".git")) ? Tracked() : Present();
 
     public static string FullPath(string relative) => Path.Combine(Root, relative);
-
-    private static string FindRoot()
-    {
-        for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "Simfeel.sln"))) return folder.FullName;
-        }
-        throw new InvalidOperationException($"No folder above {AppContext.BaseDirectory} holds Simfeel.sln.");
-    }
 
     private static List<string> Tracked()
     {

@@ -6,12 +6,15 @@ namespace Simfeel.Tests;
 /// <summary>The verbs <c>blame</c> and <c>grow</c>, the feel sheet and the tuning policies, as users call them.</summary>
 public class StudyCommandTests
 {
-    /// <summary>One run writes the page; it has no address to load anything from and tells of both builds.</summary>
-    /// <summary>One run for both, since a feel sheet is the most work of all verbs.</summary>
+    /// <summary>
+    /// One run writes the page; it has no address to load anything from and tells of both builds. One run for page and JSON,
+    /// since a feel sheet is the most work of all verbs.
+    /// </summary>
     [Fact]
     public void Sheet_is_one_page_that_loads_nothing_and_its_json_holds_shares_that_sum()
     {
-        string path = Path.Combine(Directory.CreateTempSubdirectory("sheet").FullName, "a sheet.html");
+        using TempFolder temp = new();
+        string path = temp.File("a sheet.html");
         CliResult result = Cli.Run("compare", "wagtail", "pipit", "--sheet", path, "--json", "--full", "--draws", "20");
         Assert.Equal(0, result.ExitCode);
         string page = File.ReadAllText(path);

@@ -8,7 +8,7 @@ public partial class TreeTests
 {
     private static readonly string[] TopLevel =
     [
-        "README.md", "DEVELOPERS.md", "CHANGELOG.md", "LICENSE", "Simfeel.sln", "global.json", "simfeel",
+        "README.md", "DEVELOPERS.md", "LICENSE", "Simfeel.sln", "global.json", "simfeel",
         "src", "tests", "assets", "benchmarks",
     ];
 

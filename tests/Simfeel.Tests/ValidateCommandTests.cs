@@ -62,7 +62,7 @@ public sealed partial class ValidateCommandTests(ValidateCommandTests.Run run) :
     [Fact]
     public void Readme_shows_the_picture_of_every_case_and_no_other()
     {
-        string readme = File.ReadAllText(SourceTree.FullPath("README.md"));
+        string readme = ProjectFolder.Readme;
         string[] shown = [.. PictureLink().Matches(readme).Select(match => match.Groups[1].Value)];
         Assert.Equal(Names.Order(), shown.Order());
         Assert.Equal(Names.Order(), Directory.GetFiles(run.Folder).Select(Path.GetFileNameWithoutExtension).Order());

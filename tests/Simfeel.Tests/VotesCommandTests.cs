@@ -7,11 +7,11 @@ namespace Simfeel.Tests;
 /// <summary><c>votes</c> as users run it, on logs that simulated pilots left through the real session and log.</summary>
 public sealed class VotesCommandTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-votes-").FullName;
+    private readonly TempFolder _folder = new();
 
-    private string Log => Path.Combine(_folder, "votes.csv");
+    private string Log => _folder.File("votes.csv");
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     /// <summary>Who sees the big difference and guesses at the small one gets bands between the two, which compare takes.</summary>
     [Fact]

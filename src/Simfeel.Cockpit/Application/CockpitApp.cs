@@ -88,9 +88,6 @@ public sealed partial class CockpitApp : IDisposable
     /// <summary>Name of the page on top; empty in flight. For tests.</summary>
     public string PageName => Pages.Top?.GetType().Name ?? "";
 
-    /// <summary>Delays from a stick's event to the picture that shows it while A (0) or B (1) is flown.</summary>
-    public TimeRing StickToPicture(int craft) => _delays[craft].Delays;
-
     /// <summary>Pilot profile of the next outing.</summary>
     public PilotProfile Profile => new() { RadioDelay = Settings.RadioDelay_ms / 1000 };
 

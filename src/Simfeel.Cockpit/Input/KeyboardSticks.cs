@@ -19,9 +19,6 @@ public sealed class KeyboardSticks
     /// <summary>The keys that fly: W, S, A, D, up, down, left, right, as scancodes.</summary>
     public static IReadOnlyList<int> Keys { get; } = [26, 22, 4, 7, 82, 81, 80, 79];
 
-    /// <summary>A keyboard has no small deflections, so no build is judged by it.</summary>
-    public static bool IsFitForFeel => false;
-
     /// <summary>Throttle at which the flown craft hovers, 0 to 1; where the throttle returns to.</summary>
     public double HoverStick { get; set; } = 0.5;
 

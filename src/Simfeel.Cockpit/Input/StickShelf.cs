@@ -38,7 +38,7 @@ public sealed class StickShelf(UserFolder folder, ICollection<string> wrong)
     }
 
     /// <summary>What a broken file of a device with unknown layout is filled up from: its first four axes, full range.</summary>
-    private static StickProfile? Plain(StickDevice device) => device.Axes.Length < 4 ? null : new()
+    internal static StickProfile? Plain(StickDevice device) => device.Axes.Length < 4 ? null : new()
     {
         Guid = device.Guid,
         Name = device.Name,

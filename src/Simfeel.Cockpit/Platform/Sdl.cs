@@ -32,9 +32,7 @@ internal static unsafe partial class Sdl
 
     [LibraryImport(Library)] public static partial int SDL_InitSubSystem(uint flags);
     [LibraryImport(Library)] public static partial void SDL_QuitSubSystem(uint flags);
-    [LibraryImport(Library)] public static partial void SDL_Quit();
     [LibraryImport(Library)] public static partial byte* SDL_GetError();
-    [LibraryImport(Library)] public static partial void SDL_GetVersion(byte* version);
     [LibraryImport(Library)] public static partial byte* SDL_GetCurrentVideoDriver();
     [LibraryImport(Library, StringMarshalling = StringMarshalling.Utf8)] public static partial int SDL_SetHint(string name, string value);
 
@@ -42,10 +40,8 @@ internal static unsafe partial class Sdl
     public static partial nint SDL_CreateWindow(string title, int x, int y, int width, int height, uint flags);
     [LibraryImport(Library)] public static partial void SDL_DestroyWindow(nint window);
     [LibraryImport(Library, StringMarshalling = StringMarshalling.Utf8)] public static partial void SDL_SetWindowTitle(nint window, string title);
-    [LibraryImport(Library)] public static partial void SDL_SetWindowSize(nint window, int width, int height);
     [LibraryImport(Library)] public static partial int SDL_SetWindowFullscreen(nint window, uint flags);
     [LibraryImport(Library)] public static partial void SDL_GetWindowSize(nint window, out int width, out int height);
-    [LibraryImport(Library)] public static partial int SDL_GetDisplayDPI(int display, out float diagonal, out float horizontal, out float vertical);
     [LibraryImport(Library)] public static partial int SDL_GL_SetAttribute(int attribute, int value);
     [LibraryImport(Library)] public static partial nint SDL_GL_CreateContext(nint window);
     [LibraryImport(Library)] public static partial void SDL_GL_DeleteContext(nint context);
@@ -55,8 +51,6 @@ internal static unsafe partial class Sdl
     [LibraryImport(Library, StringMarshalling = StringMarshalling.Utf8)] public static partial nint SDL_GL_GetProcAddress(string name);
     [LibraryImport(Library)] public static partial int SDL_PollEvent(SdlEvent* happened);
     [LibraryImport(Library)] public static partial int SDL_PushEvent(SdlEvent* happened);
-    [LibraryImport(Library)] public static partial void SDL_PumpEvents();
-    [LibraryImport(Library)] public static partial uint SDL_GetTicks();
     [LibraryImport(Library)] public static partial byte* SDL_GetScancodeName(int scancode);
 
     [LibraryImport(Library, StringMarshalling = StringMarshalling.Utf8)] public static partial int SDL_GetScancodeFromName(string name);
@@ -70,7 +64,6 @@ internal static unsafe partial class Sdl
     [LibraryImport(Library)] public static partial int SDL_JoystickGetDeviceInstanceID(int index);
     [LibraryImport(Library)] public static partial nint SDL_JoystickOpen(int index);
     [LibraryImport(Library)] public static partial void SDL_JoystickClose(nint joystick);
-    [LibraryImport(Library)] public static partial int SDL_JoystickGetAttached(nint joystick);
     [LibraryImport(Library)] public static partial int SDL_JoystickInstanceID(nint joystick);
     [LibraryImport(Library)] public static partial byte* SDL_JoystickName(nint joystick);
     [LibraryImport(Library)] public static partial SdlGuid SDL_JoystickGetGUID(nint joystick);

@@ -79,15 +79,6 @@ public static class StandardAtmosphere
     public static double GeopotentialAltitude(double geometricAltitude) =>
         EarthRadius * geometricAltitude / (EarthRadius + geometricAltitude);
 
-    /// <summary>Acceleration of gravity at a geometric altitude (m), m/s^2: g_n (r / (r + h))^2 (ISO 2533).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside its range.</exception>
-    public static double GravityAt(double geometricAltitude)
-    {
-        CheckAltitude(geometricAltitude);
-        double ratio = EarthRadius / (EarthRadius + geometricAltitude);
-        return StandardGravity * ratio * ratio;
-    }
-
     /// <summary>Dynamic viscosity of air, Pa s, at a temperature above 0 K: Sutherland's law, 1.458e-6 T^1.5 / (T + 110.4).</summary>
     public static double Viscosity(double temperature) =>
         SutherlandCoefficient * temperature * Math.Sqrt(temperature) / (temperature + SutherlandTemperature);

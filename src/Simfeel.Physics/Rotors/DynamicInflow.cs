@@ -62,15 +62,4 @@ public static class DynamicInflow
         // thrust over rho A: the coefficients refer to the whole flow speed
         double Thrust(double axial) => table.At(TipSpeed, 1, axial, 0).Thrust * ((TipSpeed * TipSpeed) + (axial * axial));
     }
-
-    /// <summary>
-    /// Time constant of small changes in hover, s: m / (K + 4 rho A v), with the blades' damping; without it (K = 0)
-    /// 0.849 / (4 lambda w), the classical value at constant thrust.
-    /// </summary>
-    /// <param name="radius">Tip radius, m.</param>
-    /// <param name="speed">Rotor speed, rad/s.</param>
-    /// <param name="inflow">lambda = v / (wR) of hover.</param>
-    /// <param name="damping">K / (rho A wR).</param>
-    public static double HoverLag(double radius, double speed, double inflow, double damping) =>
-        ApparentMassFactor * radius / (Math.PI * speed * radius * (damping + (4 * inflow)));
 }

@@ -51,27 +51,6 @@ public static class MomentumTheory
     }
 
     /// <summary>
-    /// Inflow ratio lambda of Glauert's flow: lambda = mu tan(alpha) + CT / (2 sqrt(mu^2 + lambda^2)), the branch of a
-    /// lifting rotor.
-    /// </summary>
-    /// <param name="advance">Advance ratio mu, in-plane speed over tip speed.</param>
-    /// <param name="incidence">alpha, rad, positive where the flow passes down through the disc.</param>
-    /// <param name="thrust">CT = T / (rho A (wR)^2), positive.</param>
-    public static double GlauertInflow(double advance, double incidence, double thrust)
-    {
-        double free = advance * Math.Tan(incidence);
-        double low = free, high = free + Math.Sqrt(thrust / 2) + Math.Abs(free);
-        while (true)
-        {
-            double middle = 0.5 * (low + high);
-            if (middle <= low || middle >= high) return middle;
-            bool above = (middle - free) * 2 * Math.Sqrt((advance * advance) + (middle * middle)) > thrust;
-            if (above) high = middle;
-            else low = middle;
-        }
-    }
-
-    /// <summary>
     /// v / v_h at x = V / v_h in [-2, 0] by the quartic in common use, kappa + 1.125 d - 1.372 d^2 + 1.718 d^3 - 0.655 d^4,
     /// d = -x (Leishman, section 2.13.6). For comparison only: it meets the windmill branch with a kink.
     /// </summary>

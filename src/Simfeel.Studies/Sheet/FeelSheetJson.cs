@@ -1,5 +1,4 @@
 using Simfeel.Builds;
-using Simfeel.Flight;
 using Simfeel.Studies.Compare;
 using Simfeel.Studies.Sheet.Json;
 using Simfeel.Studies.Sheet.Sections;
@@ -54,17 +53,9 @@ public static class FeelSheetJson
                 ["source_a"] = Source(difference.A),
                 ["source_b"] = Source(difference.B),
             }).ToList(),
-            ["tuning"] = new Dictionary<string, object?> { ["a"] = Tuning(comparison.A), ["b"] = Tuning(comparison.B) },
-            ["other_tuning"] = new Dictionary<string, object?> { ["a"] = Tuning(sheet.OtherPolicy.A), ["b"] = Tuning(sheet.OtherPolicy.B) },
-            ["delays_s"] = new Dictionary<string, object?>
-            {
-                ["stick_reading"] = comparison.Profile.StickPeriod,
-                ["thumb_centre_to_full"] = comparison.Profile.ThumbTime,
-                ["radio"] = comparison.Profile.RadioDelay,
-                ["control_loop"] = comparison.Profile.LoopPeriod,
-                ["speed_controller_a"] = comparison.A.Unit.CommandDelay,
-                ["speed_controller_b"] = comparison.B.Unit.CommandDelay,
-            },
+            ["tuning"] = new Dictionary<string, object?> { ["a"] = ComparisonJson.Tuning(comparison.A), ["b"] = ComparisonJson.Tuning(comparison.B) },
+            ["other_tuning"] = new Dictionary<string, object?> { ["a"] = ComparisonJson.Tuning(sheet.OtherPolicy.A), ["b"] = ComparisonJson.Tuning(sheet.OtherPolicy.B) },
+            ["delays_s"] = ComparisonJson.Delays(comparison),
         };
     }
 
@@ -81,16 +72,6 @@ public static class FeelSheetJson
             ["value"] = value.Typical,
             ["rule"] = value.Rule,
         }).ToList(),
-    };
-
-    private static Dictionary<string, object?> Tuning(TunedUnit unit) => new()
-    {
-        ["roll_crossover_rad_s"] = unit.Roll.Crossover,
-        ["yaw_crossover_rad_s"] = unit.Yaw.Crossover,
-        ["roll_phase_margin_rad"] = unit.Roll.PhaseMargin,
-        ["yaw_phase_margin_rad"] = unit.Yaw.PhaseMargin,
-        ["roll_gain_margin"] = unit.Roll.GainMargin,
-        ["yaw_gain_margin"] = unit.Yaw.GainMargin,
     };
 
     private static string? Source(BuildValue? value) => value?.Source.ToString().ToLowerInvariant();

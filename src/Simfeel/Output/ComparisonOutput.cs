@@ -24,18 +24,7 @@ internal static class ComparisonOutput
             ["start_height_m"] = comparison.Field.StartHeight,
             ["sentences"] = TellingSentences.Of(comparison),
             ["cautions"] = Cautions.Of(comparison),
-            ["metrics"] = comparison.Metrics.Select(pair => new Dictionary<string, object?>
-            {
-                ["drill"] = pair.Metric.Drill.Name,
-                ["name"] = pair.Metric.Name,
-                ["unit"] = pair.Metric.Unit,
-                ["a"] = pair.A,
-                ["b"] = pair.B,
-                ["difference"] = pair.Difference,
-                ["difference_percent"] = pair.DifferencePercent,
-                ["floor"] = pair.Metric.Floor,
-                ["feel"] = FeelBands.Word(pair.Feel),
-            }).ToList(),
+            ["metrics"] = comparison.Metrics.Select(ComparisonJson.Metric).ToList(),
             ["work"] = comparison.Work.Select(work => new Dictionary<string, object?>
             {
                 ["drill"] = work.Drill.Name,
@@ -44,25 +33,9 @@ internal static class ComparisonOutput
                 ["saturated_share_a"] = work.A.SaturatedShare,
                 ["saturated_share_b"] = work.B.SaturatedShare,
             }).ToList(),
-            ["tuning"] = new[] { comparison.A, comparison.B }.Select(unit => new Dictionary<string, object?>
-            {
-                ["name"] = unit.Unit.Name,
-                ["roll_crossover_rad_s"] = unit.Roll.Crossover,
-                ["yaw_crossover_rad_s"] = unit.Yaw.Crossover,
-                ["roll_phase_margin_rad"] = unit.Roll.PhaseMargin,
-                ["yaw_phase_margin_rad"] = unit.Yaw.PhaseMargin,
-                ["roll_gain_margin"] = unit.Roll.GainMargin,
-                ["yaw_gain_margin"] = unit.Yaw.GainMargin,
-            }).ToList(),
-            ["delays_s"] = new Dictionary<string, object?>
-            {
-                ["stick_reading"] = comparison.Profile.StickPeriod,
-                ["thumb_centre_to_full"] = comparison.Profile.ThumbTime,
-                ["radio"] = comparison.Profile.RadioDelay,
-                ["control_loop"] = comparison.Profile.LoopPeriod,
-                ["speed_controller_a"] = comparison.A.Unit.CommandDelay,
-                ["speed_controller_b"] = comparison.B.Unit.CommandDelay,
-            },
+            ["tuning"] = new[] { comparison.A, comparison.B }.Select(unit =>
+                new Dictionary<string, object?>(ComparisonJson.Tuning(unit).Prepend(new("name", unit.Unit.Name)))).ToList(),
+            ["delays_s"] = ComparisonJson.Delays(comparison),
         });
 
     /// <summary>Prints what is known before anything has flown.</summary>

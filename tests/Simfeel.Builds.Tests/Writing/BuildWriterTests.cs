@@ -97,21 +97,15 @@ public class BuildWriterTests
     [Fact]
     public void A_file_is_replaced_only_when_told_and_nothing_is_left_behind()
     {
-        string folder = Directory.CreateTempSubdirectory("simfeel-").FullName;
-        try
-        {
-            string path = Path.Combine(folder, "copy.toml");
-            BuildWriter.Save(path, "a", overwrite: false);
-            Assert.Throws<IOException>(() => BuildWriter.Save(path, "b", overwrite: false));
-            Assert.Equal("a", File.ReadAllText(path));
-            BuildWriter.Save(path, "c", overwrite: true);
-            Assert.Equal("c", File.ReadAllText(path));
-            Assert.Equal([path], Directory.GetFiles(folder));
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
+        using TempFolder temp = new();
+        string folder = temp.Path;
+        string path = Path.Combine(folder, "copy.toml");
+        BuildWriter.Save(path, "a", overwrite: false);
+        Assert.Throws<IOException>(() => BuildWriter.Save(path, "b", overwrite: false));
+        Assert.Equal("a", File.ReadAllText(path));
+        BuildWriter.Save(path, "c", overwrite: true);
+        Assert.Equal("c", File.ReadAllText(path));
+        Assert.Equal([path], Directory.GetFiles(folder));
     }
 
     private static string Starters([CallerFilePath] string here = "") => BuildText.StarterDirectory(Path.GetDirectoryName(here)!);

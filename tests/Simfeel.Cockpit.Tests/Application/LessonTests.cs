@@ -19,7 +19,7 @@ public class LessonTests(WindowFixture fixture)
     {
         using AppRun run = new(fixture.Window, settings: large ? LargeText : null);
         Assert.Equal(large ? 2 : 1, run.App.Settings.TextScale);
-        Fly(run, new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape)), large ? "keys-200" : "keys");
+        Fly(run, Keyboard(run), large ? "keys-200" : "keys");
     });
 
     [Fact]
@@ -51,11 +51,7 @@ public class LessonTests(WindowFixture fixture)
     public void The_craft_of_a_lesson_are_flown_by_hand_and_the_bench_leaves_them_alone() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window);
-        Hands hands = new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape));
-        Open(run, hands, "Lessons");
-        Open(run, hands, "Ballast from the middle to the arm tips");
-        Open(run, hands, "Show it without an answer");
-        Await(run);
+        Hands hands = ShowWithoutAnswer(run, "Ballast from the middle to the arm tips");
         // what was watched to its end is told by itself
         Assert.False(run.App.Lessons.Stage!.Seen);
         run.Until(() => run.App.Lessons.Stage!.Seen, 10, "it was not seen to its end");
@@ -77,11 +73,7 @@ public class LessonTests(WindowFixture fixture)
     public void A_second_lesson_waits_for_its_answers_before_its_sheet_is_written() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window);
-        Hands hands = new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape));
-        Open(run, hands, "Lessons");
-        Open(run, hands, "Ballast from the middle to the arm tips");
-        Open(run, hands, "Show it without an answer");
-        Await(run);
+        Hands hands = ShowWithoutAnswer(run, "Ballast from the middle to the arm tips");
         run.Until(() => run.App.Lessons.SheetFile.Length > 0, 30, "the first sheet was not written");
         hands.Back();
         Open(run, hands, "Mass in the middle");
@@ -99,11 +91,7 @@ public class LessonTests(WindowFixture fixture)
     public void A_lesson_to_be_felt_is_flown_blind() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window);
-        Hands hands = new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape));
-        Open(run, hands, "Lessons");
-        Open(run, hands, "A late picture");
-        Open(run, hands, "Show it without an answer");
-        Await(run);
+        Hands hands = ShowWithoutAnswer(run, "A late picture");
         Assert.DoesNotContain(run.App.Pages.Top!.Focusable, widget => widget is Button { Text: "Fly both yourself" });
         Open(run, hands, "Fly both blind");
         Assert.True(run.App.Blind.IsOn);
@@ -120,6 +108,19 @@ public class LessonTests(WindowFixture fixture)
         Assert.Equal("BlindResultPage", run.App.PageName);
         Assert.Equal(8, run.App.Blind.Session!.Voted);
     });
+
+    private static Hands Keyboard(AppRun run) =>
+        new(() => run.Press(Down), () => run.Press(Up), () => run.Press(Enter), () => run.Press(Left), () => run.Press(Escape));
+
+    private static Hands ShowWithoutAnswer(AppRun run, string lesson)
+    {
+        Hands hands = Keyboard(run);
+        Open(run, hands, "Lessons");
+        Open(run, hands, lesson);
+        Open(run, hands, "Show it without an answer");
+        Await(run);
+        return hands;
+    }
 
     private static void Fly(AppRun run, Hands hands, string name)
     {

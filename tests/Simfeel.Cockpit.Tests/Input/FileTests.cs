@@ -138,7 +138,6 @@ public class FileTests
         Assert.Equal(0.5, keys.Sticks.Roll, 1e-9);
         keys.Advance(1);
         Assert.Equal(new Sticks(0, 0, 0, 0.3), keys.Sticks);
-        Assert.False(KeyboardSticks.IsFitForFeel);
 
         static Sticks Rounded(Sticks one) => new(Math.Round(one.Roll, 6), Math.Round(one.Pitch, 6), Math.Round(one.Yaw, 6), Math.Round(one.Throttle, 6));
     }

@@ -9,15 +9,8 @@ namespace Simfeel.Cockpit.Tests.Input;
 [Collection(WindowFixture.Collection)]
 public class StickHubTests(WindowFixture fixture)
 {
-    private static StickProfile Plain(StickDevice device) => new()
+    private static StickProfile Plain(StickDevice device) => StickShelf.Plain(device)! with
     {
-        Guid = device.Guid,
-        Name = device.Name,
-        AxisCount = device.Axes.Length,
-        Roll = new() { Axis = 0 },
-        Pitch = new() { Axis = 1 },
-        Throttle = new() { Axis = 2 },
-        Yaw = new() { Axis = 3 },
         Switches = ImmutableDictionary<PilotAction, StickSwitch>.Empty
             .Add(PilotAction.Arm, new(StickSwitchKind.Button, 0))
             .Add(PilotAction.Swap, new(StickSwitchKind.Button, 1)),

@@ -6,8 +6,6 @@ namespace Simfeel.Flight.Tests.Fields;
 /// <summary>The table of keys of field files, and what the README says of them.</summary>
 public class FieldFormatTests
 {
-    private static string Readme => File.ReadAllText(Path.Combine(Folder(), "README.md"));
-
     [Fact]
     public void EveryKeyIsWellFormed()
     {
@@ -26,24 +24,17 @@ public class FieldFormatTests
     public void ReadmeShowsTheReference()
     {
         foreach (string table in FieldFormat.Markdown().Split("\n\n", StringSplitOptions.RemoveEmptyEntries))
-            Assert.Contains("\n" + table.TrimEnd() + "\n\n", Readme, StringComparison.Ordinal);
+            Assert.Contains("\n" + table.TrimEnd() + "\n\n", ProjectFolder.Readme, StringComparison.Ordinal);
     }
 
     /// <summary>The example of the README reads without a finding.</summary>
     [Fact]
     public void ReadmeExampleIsAField()
     {
-        string section = Readme[Readme.IndexOf("\n## Fields\n", StringComparison.Ordinal)..];
+        string section = ProjectFolder.Readme[ProjectFolder.Readme.IndexOf("\n## Fields\n", StringComparison.Ordinal)..];
         string example = section.Split("```toml\n")[1].Split("```")[0];
         FieldResult result = FieldReader.Parse(example, "README.md");
         Assert.Empty(result.Diagnostics);
         Assert.Equal("Square", result.Map!.Name);
-    }
-
-    private static string Folder()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Simfeel.sln"))) folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("The tests run outside of the project's folder.");
     }
 }

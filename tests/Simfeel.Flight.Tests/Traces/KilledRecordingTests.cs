@@ -15,7 +15,7 @@ public class KilledRecordingTests
     public void A_hundred_recordings_killed_at_random_moments_open_to_their_last_whole_batch()
     {
         if (!OperatingSystem.IsLinux()) return;
-        using Folder folder = new();
+        using TempFolder folder = new();
         Random random = new(11);
         (long Length, int Pause)[] moments = [.. Enumerable.Range(0, Kills).Select(_ => (random.NextInt64(MostLength), random.Next(20)))];
         Parallel.For(0, Kills, new ParallelOptions { MaxDegreeOfParallelism = 2 }, kill => Kill(folder, kill, moments[kill]));
@@ -49,7 +49,7 @@ public class KilledRecordingTests
     }
 
     /// <summary>Kills a process once one of its files has grown to a length, and some milliseconds later.</summary>
-    private static void Kill(Folder folder, int kill, (long Length, int Pause) moment)
+    private static void Kill(TempFolder folder, int kill, (long Length, int Pause) moment)
     {
         string[] files = [.. Enumerable.Range(0, RecordingsPerKill).Select(k => folder.File($"{(kill * RecordingsPerKill) + k}.arrow"))];
         using Process child = Child.Start(1e6, files);

@@ -10,7 +10,7 @@ public class RecordingTroubleTests
     public void A_disk_that_is_full_ends_the_recording_only()
     {
         if (!OperatingSystem.IsLinux()) return;
-        using Folder folder = new();
+        using TempFolder folder = new();
         string file = folder.File("flight.arrow");
         using Process child = Child.Start(20, [file], limit: 600);
         Assert.Equal("recording", child.StandardOutput.ReadLine());
@@ -53,7 +53,7 @@ public class RecordingTroubleTests
     [InlineData("")]
     public void A_place_that_cannot_be_written_is_said_at_once(string name)
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string file = folder.File(name);
         using FlightSession session = Flights.NewSession();
         using TraceRecorder recorder = TraceRecorder.Start(file, Flights.Header);

@@ -22,7 +22,7 @@ public class TraceTests
     [Fact]
     public void Two_unlike_builds_with_edits_and_a_polar_fly_again_without_their_files()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string polar = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "polars", "sda1075-ncrit4.csv"));
         File.WriteAllText(folder.File("own.csv"), polar);
         string text = Flights.Build.Text.Replace("blades = 3", "polar = \"own.csv\"\nblades = 3", StringComparison.Ordinal);

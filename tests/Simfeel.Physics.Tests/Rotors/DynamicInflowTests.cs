@@ -30,7 +30,7 @@ public class DynamicInflowTests
     [Fact]
     public void Lag_and_mass_are_the_classical_ones()
     {
-        Assert.Equal(0.849 / (4 * 0.07 * 900), DynamicInflow.HoverLag(0.1, 900, 0.07, 0), 1e-3 * 0.849 / (4 * 0.07 * 900));
+        Assert.Equal(0.849 / (4 * 0.07 * 900), HoverLag(0.1, 900, 0.07, 0), 1e-3 * 0.849 / (4 * 0.07 * 900));
         Assert.Equal(0.637, DynamicInflow.ApparentMassFactor / (4.0 / 3 * Math.PI), 5e-4);
     }
 
@@ -69,10 +69,14 @@ public class DynamicInflowTests
         Assert.InRange((hover - first) / (damping * Density * area * tip * climb), 0.85, 1.15);
         Assert.True(first < steady && steady < hover, $"{first} {steady} {hover}");
 
-        double lag = DynamicInflow.HoverLag(Radius, Speed, inflow, damping);
+        double lag = HoverLag(Radius, Speed, inflow, damping);
         double third = log.First(row => row.Thrust - last > (first - last) / Math.E).Time;
         Assert.InRange(third / lag, 0.8, 1.2);
     }
+
+    /// <summary>Time constant of small changes in hover, s, m / (K + 4 rho A v); damping is K / (rho A wR).</summary>
+    private static double HoverLag(double radius, double speed, double inflow, double damping) =>
+        DynamicInflow.ApparentMassFactor * radius / (Math.PI * speed * radius * (damping + (4 * inflow)));
 
     [Fact]
     public void Without_the_effect_thrust_is_steady_at_once()

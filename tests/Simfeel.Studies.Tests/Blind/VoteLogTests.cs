@@ -8,11 +8,11 @@ public sealed class VoteLogTests : IDisposable
 {
     private static readonly DateTimeOffset Time = new(2026, 5, 1, 18, 30, 0, TimeSpan.FromHours(2));
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-votes-").FullName;
+    private readonly TempFolder _folder = new();
 
-    private string LogPath => Path.Combine(_folder, "deeper", VoteLog.UsualName);
+    private string LogPath => Path.Combine(_folder.Path, "deeper", VoteLog.UsualName);
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     [Fact]
     public void A_session_is_read_back_as_it_was_flown()
@@ -123,7 +123,7 @@ public sealed class VoteLogTests : IDisposable
     [Fact]
     public void A_file_of_something_else_is_left_alone()
     {
-        string other = Path.Combine(_folder, "notes.csv");
+        string other = _folder.File("notes.csv");
         foreach (string text in (string[])["date,notes\r\n", "notes", VoteRowFormat.Header + ",mood\r\n", VoteRowFormat.Header.ToUpperInvariant() + "\r\n"])
         {
             File.WriteAllText(other, text);
@@ -131,9 +131,9 @@ public sealed class VoteLogTests : IDisposable
             Assert.Contains("first line must be date,", Refusal(() => VoteLog.Read(other)), StringComparison.Ordinal);
             Assert.Equal(text, File.ReadAllText(other));
         }
-        Assert.Contains("no such file", Refusal(() => VoteLog.Read(Path.Combine(_folder, "none.csv"))), StringComparison.Ordinal);
-        Assert.Contains("folder", Refusal(() => VoteLog.Read(_folder)), StringComparison.Ordinal);
-        Assert.Contains("cannot be stored", Refusal(() => new VoteLog(_folder).Append(Any)), StringComparison.Ordinal);
+        Assert.Contains("no such file", Refusal(() => VoteLog.Read(_folder.File("none.csv"))), StringComparison.Ordinal);
+        Assert.Contains("folder", Refusal(() => VoteLog.Read(_folder.Path)), StringComparison.Ordinal);
+        Assert.Contains("cannot be stored", Refusal(() => new VoteLog(_folder.Path).Append(Any)), StringComparison.Ordinal);
 
         static string Refusal(Action action) => Assert.Throws<VoteLogException>(action).Message;
     }

@@ -47,29 +47,23 @@ public class LessonPaperTests
     [Fact]
     public void The_log_of_a_class_has_a_line_for_every_answer_and_no_name()
     {
-        string file = Path.Combine(Directory.CreateTempSubdirectory("simfeel-test-").FullName, "class.csv");
-        try
-        {
-            ClassLog.Append(file, Result, new([2, 6, 3, 1, 0]), new(2026, 5, 4), "0.1.0");
-            // a line that a killed program left half-written is ended, not lost
-            File.AppendAllText(file, "2026-05-04,size,Wag");
-            ClassLog.Append(file, Result, new([0, 0, 1, 0, 0]), new(2026, 5, 5), "0.1.0");
-            string[] lines = File.ReadAllLines(file);
-            string outcome = FormattableString.Invariant($"{100 * (Result.B.Number - Result.A.Number) / Result.A.Number:0.###},%,0.1.0");
-            Assert.Equal(ClassLog.Header, lines[0]);
-            Assert.Equal(12, lines.Length);
-            Assert.Equal("2026-05-04,size,Wagtail,B,\"Longer, by up to three quarters\",6,yes," + outcome, lines[2]);
-            Assert.Equal("2026-05-04,size,Wag", lines[6]);
-            Assert.Equal("2026-05-05,size,Wagtail,C,About twice as long,1,no," + outcome, lines[9]);
+        using TempFolder temp = new();
+        string file = temp.File("class.csv");
+        ClassLog.Append(file, Result, new([2, 6, 3, 1, 0]), new(2026, 5, 4), "0.1.0");
+        // a line that a killed program left half-written is ended, not lost
+        File.AppendAllText(file, "2026-05-04,size,Wag");
+        ClassLog.Append(file, Result, new([0, 0, 1, 0, 0]), new(2026, 5, 5), "0.1.0");
+        string[] lines = File.ReadAllLines(file);
+        string outcome = FormattableString.Invariant($"{100 * (Result.B.Number - Result.A.Number) / Result.A.Number:0.###},%,0.1.0");
+        Assert.Equal(ClassLog.Header, lines[0]);
+        Assert.Equal(12, lines.Length);
+        Assert.Equal("2026-05-04,size,Wagtail,B,\"Longer, by up to three quarters\",6,yes," + outcome, lines[2]);
+        Assert.Equal("2026-05-04,size,Wag", lines[6]);
+        Assert.Equal("2026-05-05,size,Wagtail,C,About twice as long,1,no," + outcome, lines[9]);
 
-            File.WriteAllText(file, "my,own,table\r\n");
-            Assert.Throws<IOException>(() => ClassLog.Append(file, Result, new([0, 0, 1, 0, 0]), new(2026, 5, 5), "0.1.0"));
-            Assert.Equal("my,own,table\r\n", File.ReadAllText(file));
-        }
-        finally
-        {
-            Directory.Delete(Path.GetDirectoryName(file)!, recursive: true);
-        }
+        File.WriteAllText(file, "my,own,table\r\n");
+        Assert.Throws<IOException>(() => ClassLog.Append(file, Result, new([0, 0, 1, 0, 0]), new(2026, 5, 5), "0.1.0"));
+        Assert.Equal("my,own,table\r\n", File.ReadAllText(file));
     }
 
     [Fact]

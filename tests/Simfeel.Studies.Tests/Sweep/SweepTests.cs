@@ -96,7 +96,8 @@ public class SweepTests
     [Fact]
     public void Cut_journals_go_on_to_the_same_bytes()
     {
-        string folder = Directory.CreateTempSubdirectory("sweep").FullName, path = Path.Combine(folder, "whole.part");
+        using TempFolder temp = new();
+        string folder = temp.Path, path = Path.Combine(folder, "whole.part");
         SweepPlan plan = Plan(600, new("motor.volume", 0.6, 1.8, 5), new("arm.length", 0.7, 1.3, 5));
         byte[] csv, parquet, journal;
         using (SweepJournal whole = SweepJournal.Open(path, plan.ToLine()))
@@ -127,7 +128,8 @@ public class SweepTests
     [Fact]
     public void Shares_put_together_are_the_whole()
     {
-        string folder = Directory.CreateTempSubdirectory("sweep").FullName;
+        using TempFolder temp = new();
+        string folder = temp.Path;
         SweepPlan plan = Plan(600, new SweepAxis("motor.volume", 0.6, 1.8, 5));
         using SweepJournal whole = SweepJournal.Open(Path.Combine(folder, "whole"), plan.ToLine());
         SweepRun.Run(plan, Wagtail, Conditions, whole, (1, 1));
@@ -145,7 +147,8 @@ public class SweepTests
     [Fact]
     public void Another_plan_and_a_foreign_file_are_refused()
     {
-        string path = Path.Combine(Directory.CreateTempSubdirectory("sweep").FullName, "a.part");
+        using TempFolder temp = new();
+        string path = temp.File("a.part");
         SweepJournal.Open(path, Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5)).ToLine()).Dispose();
         Assert.Contains("another sweep", Assert.Throws<InvalidDataException>(() => SweepJournal.Open(path, Plan(41, new SweepAxis("motor.volume", 0.6, 1.8, 5)).ToLine())).Message, StringComparison.Ordinal);
         File.WriteAllText(path, "something else altogether, long enough to be read");
@@ -155,7 +158,8 @@ public class SweepTests
     [Fact]
     public async Task Parquet_and_csv_hold_the_same_numbers()
     {
-        string folder = Directory.CreateTempSubdirectory("sweep").FullName, csv = Path.Combine(folder, "a.csv"), parquet = Path.Combine(folder, "a.parquet");
+        using TempFolder temp = new();
+        string folder = temp.Path, csv = Path.Combine(folder, "a.csv"), parquet = Path.Combine(folder, "a.parquet");
         SweepPlan plan = Plan(24, new("motor.volume", 0.6, 1.8, 5), new("arm.length", 0.7, 1.3, 5));
         using (SweepJournal journal = SweepJournal.Open(Path.Combine(folder, "a.part"), plan.ToLine()))
         {

@@ -13,26 +13,16 @@ internal static class MetricsJson
     {
         MetricPair other = sheet.Other(pair.Metric);
         UncertainMetric? known = sheet.Uncertainty.Of(pair.Metric.Name);
-        return new()
+        Dictionary<string, object?> metric = ComparisonJson.Metric(pair);
+        metric["undecided"] = sheet.Undecided(pair);
+        metric["difference_band"] = known is null ? null : StudiesJson.Of(known.Difference);
+        metric["other_policy"] = new Dictionary<string, object?>
         {
-            ["drill"] = pair.Metric.Drill.Name,
-            ["name"] = pair.Metric.Name,
-            ["unit"] = pair.Metric.Unit,
-            ["a"] = pair.A,
-            ["b"] = pair.B,
-            ["difference"] = pair.Difference,
-            ["difference_percent"] = pair.DifferencePercent,
-            ["floor"] = pair.Metric.Floor,
-            ["feel"] = FeelBands.Word(pair.Feel),
-            ["undecided"] = sheet.Undecided(pair),
-            ["difference_band"] = known is null ? null : StudiesJson.Of(known.Difference),
-            ["other_policy"] = new Dictionary<string, object?>
-            {
-                ["a"] = other.A,
-                ["b"] = other.B,
-                ["difference_percent"] = other.DifferencePercent,
-                ["feel"] = FeelBands.Word(other.Feel),
-            },
+            ["a"] = other.A,
+            ["b"] = other.B,
+            ["difference_percent"] = other.DifferencePercent,
+            ["feel"] = FeelBands.Word(other.Feel),
         };
+        return metric;
     }
 }
