@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Builds.Checks;
 using Simfeel.Physics.Air;
 
 namespace Simfeel.CommandLine;
@@ -20,7 +21,7 @@ internal static class BuildLibrary
         return BuildAssembler.Assemble(result.Build, air);
     }
 
-    /// <summary>Reads two builds and puts them together; where both are wrong, both are said.</summary>
+    /// <summary>Reads two builds and puts them together; where both are wrong, both are said; what is odd about the pair goes to standard error.</summary>
     /// <exception cref="UserError">A build cannot be read or is wrong.</exception>
     public static (AssembledBuild A, AssembledBuild B) LoadBoth(string a, string b, AirState air)
     {
@@ -38,7 +39,9 @@ internal static class BuildLibrary
                 errors[n] = error;
             }
         });
-        return UserError.Of(errors) is UserError both ? throw both : (builds[0]!, builds[1]!);
+        if (UserError.Of(errors) is UserError both) throw both;
+        if (PairChecks.SwallowedChange(builds[0]!.Build, builds[1]!.Build) is string swallowed) Console.Error.WriteLine("warning: " + swallowed);
+        return (builds[0]!, builds[1]!);
     }
 
     /// <summary>Reads the propeller alone, of a build or of a file that holds nothing else; warnings go to standard error.</summary>

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Overlay;
+using Simfeel.Studies;
 
 namespace Simfeel.Cockpit.Pages;
 
@@ -20,5 +21,5 @@ public sealed class BlindVotePage(BlindVoteModel model) : Page
         new Button("Fly on", Leave),
     ];
 
-    private static string Capital(string text) => char.IsDigit(text[0]) ? "Flight " + text : char.ToUpperInvariant(text[0]) + text[1..];
+    private static string Capital(string text) => char.IsDigit(text[0]) ? "Flight " + text : Words.Capital(text);
 }

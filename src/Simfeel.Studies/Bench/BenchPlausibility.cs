@@ -1,6 +1,5 @@
 using Simfeel.Builds;
 using Simfeel.Studies.Fit;
-using Simfeel.Studies.Sheet.Writing;
 
 namespace Simfeel.Studies.Bench;
 
@@ -87,5 +86,5 @@ public static class BenchPlausibility
 
     private static IEnumerable<string> Far(BenchReport report) =>
         report.Measured.Where(quantity => quantity.Kind == BenchKind.Inertia)
-            .SelectMany(quantity => FitCautions.OfSwing(quantity.Measured!.Value, quantity.Model).Select(caution => $"{Numbers.Capital(quantity.Title)}: {caution}"));
+            .SelectMany(quantity => FitCautions.OfSwing(quantity.Measured!.Value, quantity.Model).Select(caution => $"{Words.Capital(quantity.Title)}: {caution}"));
 }

@@ -1,5 +1,4 @@
 using Simfeel.Builds;
-using Simfeel.Studies.Sheet.Writing;
 
 namespace Simfeel.Studies.Bench;
 
@@ -25,7 +24,7 @@ public static class BenchVerdicts
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(quantity);
-        string start = Numbers.Capital(quantity.Title) + ": ";
+        string start = Words.Capital(quantity.Title) + ": ";
         if (quantity.Measured is null) return start + "not measured.";
         string model = quantity.ModelMeasured ? $"the build's earlier measurement ({quantity.Key})" : "the model";
         if (quantity.Agrees) return $"{start}{model} agrees within the band.";

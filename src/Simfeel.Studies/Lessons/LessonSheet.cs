@@ -104,7 +104,7 @@ public sealed record LessonSheet(LessonResult Result, IReadOnlyList<LessonTrial>
     private Figure Plot()
     {
         Chart chart = LessonChart.Of(Result);
-        string label = $"{Numbers.Capital(LessonChart.Title(Result))} of both craft over time";
+        string label = $"{Words.Capital(LessonChart.Title(Result))} of both craft over time";
         return new(label, label + ".", [chart.X.Label, chart.Y.Label], prefix => ChartSvg.Of(chart, label, prefix, 560, 340), PlotNumbers(chart));
     }
 
@@ -120,8 +120,8 @@ public sealed record LessonSheet(LessonResult Result, IReadOnlyList<LessonTrial>
 
     private List<Block> ToFillIn() =>
     [
-        new Paragraph($"{Numbers.Capital(Lesson.Number.Title)}, {Result.A.Name}: {Blank} {Lesson.Number.Display.Symbol}"),
-        new Paragraph($"{Numbers.Capital(Lesson.Number.Title)}, {Result.B.Name}: {Blank} {Lesson.Number.Display.Symbol}"),
+        new Paragraph($"{Words.Capital(Lesson.Number.Title)}, {Result.A.Name}: {Blank} {Lesson.Number.Display.Symbol}"),
+        new Paragraph($"{Words.Capital(Lesson.Number.Title)}, {Result.B.Name}: {Blank} {Lesson.Number.Display.Symbol}"),
         new Paragraph($"Difference: {Blank}   Right was: {Blank}"),
         new Figure(
             "Empty axes to draw both craft into", $"Draw both: {LessonChart.Title(Result)} over time.", ["time, s", Numbers.Axis(LessonChart.Title(Result), Lesson.Plot.Channel.Display.Symbol)],
@@ -141,7 +141,7 @@ public sealed record LessonSheet(LessonResult Result, IReadOnlyList<LessonTrial>
     }
 
     private DataTable OwnTable(bool withAnswers) => new(
-        $"{Numbers.Capital(Lesson.Change.Key.Meaning)} and the number that comes out",
+        $"{Words.Capital(Lesson.Change.Key.Meaning)} and the number that comes out",
         [new(Lesson.Change.Key.Path, true), new($"{Lesson.Number.Title}, {Lesson.Number.Display.Symbol}", true)],
         [
             .. Trials.Select(trial => new Row(

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Simfeel.Flight.Tuning;
 using Simfeel.Studies.Metrics;
-using Simfeel.Studies.Sheet.Writing;
 
 namespace Simfeel.Studies.Lessons;
 
@@ -61,7 +60,7 @@ public static class LessonWords
     {
         ArgumentNullException.ThrowIfNull(result);
         Lesson lesson = result.Lesson;
-        return $"{Numbers.Capital(lesson.Number.Title)}: {Number(lesson, result.A.Number)} ({result.A.Name}), {Number(lesson, result.B.Number)} ({result.B.Name}): {Difference(result)}.";
+        return $"{Words.Capital(lesson.Number.Title)}: {Number(lesson, result.A.Number)} ({result.A.Name}), {Number(lesson, result.B.Number)} ({result.B.Name}): {Difference(result)}.";
     }
 
     /// <summary>Which answer is right; empty for a value of one's own, which the answers are not about.</summary>

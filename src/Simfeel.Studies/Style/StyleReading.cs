@@ -53,7 +53,7 @@ public static class StyleReading
         string reasons = string.Join("; ", deciding.Where(line => line.Points > 0 == total > 0).Take(2).Select(line => Reason(line, total > 0)));
         StyleLine? against = deciding.FirstOrDefault(line => line.Points > 0 != total > 0);
         string lead = Math.Abs(total) < ClearLead_Percent ? "by a little" : "clearly";
-        return $"For {style.Name}: {best}, {lead}. {Capital(reasons)}."
+        return $"For {style.Name}: {best}, {lead}. {Words.Capital(reasons)}."
             + (against is null ? "" : $" What speaks for {other}: {Reason(against, total <= 0)}.");
 
         static string Or(string text) => text.Length == 0 ? "nothing that is felt" : text;
@@ -66,6 +66,4 @@ public static class StyleReading
         string unit = pair.Metric.Display.Symbol.Length > 0 ? " " + pair.Metric.Display.Symbol : "";
         return $"{pair.Metric.Title} {pair.Metric.Display.Number(better)} against {pair.Metric.Display.Number(worse)}{unit}";
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Studies;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Blame;
 using Simfeel.Studies.Metrics;
@@ -39,7 +40,7 @@ internal static class BlameOutput
     {
         DisplayUnit display = ledger.Metric.Display;
         string unit = display.Symbol.Length == 0 ? "" : " " + display.Symbol;
-        Console.WriteLine($"{Capital(ledger.Metric.Title)} ({ledger.Metric.Drill.Name}): {a} {display.Number(ledger.A)}{unit}, {b} {display.Number(ledger.B)}{unit}.");
+        Console.WriteLine($"{Words.Capital(ledger.Metric.Title)} ({ledger.Metric.Drill.Name}): {a} {display.Number(ledger.A)}{unit}, {b} {display.Number(ledger.B)}{unit}.");
         if (ledger.Gap is string gap)
         {
             Console.WriteLine($"No blame can be shared out: {gap}");
@@ -81,6 +82,4 @@ internal static class BlameOutput
         string bar = new('#', length);
         return value < 0 ? bar.PadLeft(half) + "|" : new string(' ', half) + "|" + bar;
     }
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -24,7 +24,7 @@ internal static class BlameSection
     {
         (string a, string b) = sheet.Comparison.Names;
         Metric metric = ledger.Metric;
-        yield return new Heading(Numbers.Capital(metric.Title));
+        yield return new Heading(Words.Capital(metric.Title));
         yield return new Paragraph($"{a} {Numbers.Of(metric, ledger.A)}, {b} {Numbers.Of(metric, ledger.B)}; drill {metric.Drill.Name}.");
         if (ledger.Gap is string gap)
         {

@@ -16,7 +16,7 @@ internal static class GrowthSection
 
     private static IEnumerable<Block> Blocks(FeelSheet sheet, GrowthCurve curve)
     {
-        yield return new Heading($"{Numbers.Capital(curve.Metric.Title)} against the {curve.Knob.Title} of {curve.Build}");
+        yield return new Heading($"{Words.Capital(curve.Metric.Title)} against the {curve.Knob.Title} of {curve.Build}");
         Block words = new BulletList(curve.Sentences);
         if (curve.Points.All(point => double.IsNaN(point.Value)))
         {

@@ -33,7 +33,7 @@ internal static class TitleSection
 
     private static Plate Plate(FeelSheet sheet, AssembledBuild build, string name, bool isB)
     {
-        string[] words = [Numbers.Capital(build.Build.ClassLabel.Trim()), build.Build.Description.Trim()];
+        string[] words = [Words.Capital(build.Build.ClassLabel.Trim()), build.Build.Description.Trim()];
         return new(
             name,
             string.Join(" ", words.Where(word => word.Length > 0).Select(word => word[^1] is '.' or '!' or '?' ? word : word + ".")),

@@ -42,7 +42,7 @@ internal static class TraceSection
         (string a, string b) = sheet.Comparison.Names;
         (FlightLog logA, FlightLog logB) = sheet.Comparison.Logs.First(pair => pair.A.Drill == view.Drill.Name);
         const string x = "time from the first stick movement, s";
-        string y = Numbers.Axis(view.What, view.Unit), label = $"{Numbers.Capital(view.What)} of {a} and {b} in the drill {view.Drill.Name}";
+        string y = Numbers.Axis(view.What, view.Unit), label = $"{Words.Capital(view.What)} of {a} and {b} in the drill {view.Drill.Name}";
         List<ChartSeries> series = [];
         if (view.Asked is not null)
             series.Add(ChartSeries.Line("what the stick asks", ChartPalette.Faint, Points(logA, row => view.PerSi * view.Asked(logA.Profile, logA.Sticks[row]))));
@@ -68,7 +68,7 @@ internal static class TraceSection
     {
         int first = (int)Math.Round(Drill.LeadIn / a.Period), last = a.Samples.Count - 1;
         return new(
-            $"{Numbers.Capital(view.What)}, {view.Unit}, in the drill {view.Drill.Name}",
+            $"{Words.Capital(view.What)}, {view.Unit}, in the drill {view.Drill.Name}",
             [new("time s"), new(nameA), new(nameB)],
             [
                 .. Enumerable.Range(0, RowsInWords + 1).Select(n => first + ((last - first) * n / RowsInWords)).Select(row => new Row(

@@ -51,7 +51,7 @@ internal static class UncertaintySection
             ]);
         return new(
             label,
-            $"{Numbers.Capital(known.Metric.Title)}. Hatched: input towards its low end; plain: towards its high end. Dashed line: all inputs typical. Solid line: no difference.",
+            $"{Words.Capital(known.Metric.Title)}. Hatched: input towards its low end; plain: towards its high end. Dashed line: all inputs typical. Solid line: no difference.",
             [axis], prefix => SignedBars.Draw(label, axis, bars, prefix, typical), numbers);
     }
 

@@ -62,8 +62,8 @@ internal static class WordsSection
     public static string Strongest(FeelSheet sheet, BlameLedger ledger)
     {
         (string a, string b) = sheet.Comparison.Names;
-        string what = Numbers.Capital(ledger.Metric.Title);
-        if (ledger.Gap is string gap) return $"{what}: no blame can be shared out. {Numbers.Capital(gap)}";
+        string what = Words.Capital(ledger.Metric.Title);
+        if (ledger.Gap is string gap) return $"{what}: no blame can be shared out. {Words.Capital(gap)}";
         string start = $"{what}, {Numbers.DifferenceOf(ledger.Metric, ledger.Difference)} from {a} to {b}: ";
         BlameShare[] with = [.. ledger.Ranked.Where(share => share.Share * ledger.Difference > 0)];
         BlameShare[] against = [.. ledger.Ranked.Where(share => share.Share * ledger.Difference < 0)];

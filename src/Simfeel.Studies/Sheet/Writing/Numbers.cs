@@ -59,9 +59,6 @@ internal static class Numbers
     /// <summary>A text cut off where a drawing has no more room.</summary>
     public static string Short(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)] + "\u2026";
 
-    /// <summary>A text with a capital letter first.</summary>
-    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
-
     private static string WithUnit(string number, Metric metric) =>
         metric.Display.Symbol.Length == 0 || number == Missing ? number : $"{number} {metric.Display.Symbol}";
 }

@@ -5,17 +5,6 @@ using Spectre.Console.Cli;
 
 namespace Simfeel.CommandLine.Commands;
 
-/// <summary>Options that every verb has.</summary>
-internal class OutputSettings : CommandSettings
-{
-    /// <summary>What the parser reads as the value of an option that was given none, since the bare command is a verb as well.</summary>
-    public const string NoValue = "__default_command";
-
-    [CommandOption("--json")]
-    [Description("Print JSON for machines: SI units, named in the keys.")]
-    public bool Json { get; init; }
-}
-
 /// <summary>Options of verbs that put builds into air.</summary>
 internal class AirSettings : OutputSettings
 {
@@ -32,12 +21,4 @@ internal class AirSettings : OutputSettings
         Altitude is >= LowestAltitude_m and <= HighestAltitude_m
             ? ValidationResult.Success()
             : ValidationResult.Error($"--altitude is {Altitude}; it must lie between {LowestAltitude_m} and {HighestAltitude_m} m.");
-}
-
-/// <summary>Options of verbs about one build.</summary>
-internal class OneBuildSettings : AirSettings
-{
-    [CommandArgument(0, "<BUILD>")]
-    [Description("A build file, or the name of a starter build such as wagtail.")]
-    public string Build { get; init; } = "";
 }
