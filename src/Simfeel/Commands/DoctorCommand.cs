@@ -6,6 +6,7 @@ using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Platform;
 using Simfeel.CommandLine.Output;
 using Simfeel.Flight;
+using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace Simfeel.CommandLine.Commands;
@@ -20,13 +21,38 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         public bool Window { get; init; }
 
         [CommandOption("--hash")]
-        [Description("Fly the drills of four starter builds in every lane width and print the hashes of their states.")]
+        [Description("Prove the determinism contract: fly every drill with four starter builds in every lane width, on one and two threads and in another order, replay a session, print the hashes and say whether they are the reference's.")]
         public bool Hash { get; init; }
+
+        [CommandOption("--brief")]
+        [Description("With --hash: one craft at a time on one thread only, for processors without vectors.")]
+        public bool Brief { get; init; }
+
+        [CommandOption("--bits <FILE>")]
+        [Description("Write the bits of all that into a text file, to be compared with that of another machine by diff or --bits-against.")]
+        public string? Bits { get; init; }
+
+        [CommandOption("--bits-against <FILE>")]
+        [Description("Compare this machine's bits with such a file, or with the word reference, and say where they part first.")]
+        public string? BitsAgainst { get; init; }
+
+        public override ValidationResult Validate()
+        {
+            if (Bits is NoValue or "") return ValidationResult.Error("--bits needs a file.");
+            if (BitsAgainst is NoValue or "") return ValidationResult.Error("--bits-against needs a file, or the word reference.");
+            if (Brief && !Hash) return ValidationResult.Error("--brief goes with --hash.");
+            return ((bool[])[Window, Hash, Bits is not null, BitsAgainst is not null]).Count(one => one) > 1
+                ? ValidationResult.Error("--window, --hash, --bits and --bits-against are asked for one at a time.")
+                : base.Validate();
+        }
     }
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        Dictionary<string, object?> report = settings.Hash ? DeterminismReport.Make() : Machine(settings.Window);
+        if (settings.Hash) return DeterminismOutput.PrintHashes(settings.Json, settings.Brief);
+        if (settings.Bits is string bits) return DeterminismOutput.WriteBits(bits, settings.Json);
+        if (settings.BitsAgainst is string other) return DeterminismOutput.CompareBits(other, settings.Json);
+        Dictionary<string, object?> report = Machine(settings.Window);
         if (settings.Json)
         {
             JsonOutput.Print(report);
