@@ -40,7 +40,7 @@ internal static class TitleSection
             [
                 ("mass", $"{build.Craft.Mass * 1000:F0} g"),
                 Fact("thrust_to_weight", "thrust to weight"),
-                ("rotors in hover", $"{(isB ? sheet.Comparison.B : sheet.Comparison.A).Hover.Rotor.Speed * 30 / Math.PI:F0} rpm"),
+                Fact("hover_rotor_speed", "rotors in hover"),
                 Fact("hover_endurance", "hover, full to 20 %"),
             ],
             isB);

@@ -68,10 +68,12 @@ internal static class WordsSection
         BlameShare[] with = [.. ledger.Ranked.Where(share => share.Share * ledger.Difference > 0)];
         BlameShare[] against = [.. ledger.Ranked.Where(share => share.Share * ledger.Difference < 0)];
         if (with.Length == 0) return start + "the builds differ in no part that matters here.";
-        string causes = with.Length == 1 || Math.Abs(with[1].Share) < 0.1 * Math.Abs(with[0].Share)
-            ? $"mostly {Said(with[0])}"
-            : $"mostly {Said(with[0])}, then {Said(with[1])}";
-        string other = against.Length > 0 && Math.Abs(against[0].Share) > 0.1 * Math.Abs(ledger.Difference)
+        bool outweighed = against.Length > 0 && Math.Abs(against[0].Share) > Math.Abs(with[0].Share);
+        string causes = (outweighed ? "" : "mostly ") + Said(with[0]);
+        if (with.Length > 1 && Math.Abs(with[1].Share) >= 0.1 * Math.Abs(with[0].Share)) causes += $", then {Said(with[1])}";
+        string other = outweighed
+            ? $"; the largest share of all, {Said(against[0])}, works the other way"
+            : against.Length > 0 && Math.Abs(against[0].Share) > 0.1 * Math.Abs(ledger.Difference)
             ? $"; {Said(against[0])} works the other way"
             : "";
         string felt = sheet.Word(sheet.Comparison.Metrics.Single(pair => pair.Metric.Name == ledger.Metric.Name)) switch
