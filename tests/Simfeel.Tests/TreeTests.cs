@@ -12,6 +12,13 @@ public partial class TreeTests
         "src", "tests", "assets", "benchmarks",
     ];
 
+    private const int LongestFile = 400;
+
+    private static readonly Dictionary<string, string> LongFiles = new()
+    {
+        ["README.md"] = "The manual is one page that a browser can search; its tables are printed by the program and compared by tests.",
+    };
+
     [Fact]
     public void Top_level_holds_only_what_belongs_there()
     {
@@ -24,6 +31,20 @@ public partial class TreeTests
         ];
 
         Assert.Empty(strangers);
+    }
+
+    /// <summary>Files that people write and read stay short; each exception has its reason.</summary>
+    [Fact]
+    public void No_file_that_people_write_is_longer_than_400_lines()
+    {
+        string[] longer =
+        [
+            .. TextFiles()
+                .Where(path => !IsGenerated(path) && File.ReadLines(SourceTree.FullPath(path)).Count() > LongestFile)
+                .Where(path => !LongFiles.ContainsKey(path)),
+        ];
+        Assert.Empty(longer);
+        Assert.All(LongFiles.Keys, path => Assert.True(File.ReadLines(SourceTree.FullPath(path)).Count() > LongestFile, $"{path} is short by now; take it off the list."));
     }
 
     [Fact]
@@ -54,6 +75,11 @@ public partial class TreeTests
     [InlineData("C:\\n", false)]
     public void Machine_paths_are_told_from_others(string text, bool machine) =>
         Assert.Equal(machine, MachinePath().IsMatch(text));
+
+    /// <summary>Written by a program: package locks, bit-logs, data of measurements and of fuzzing, drawings.</summary>
+    private static bool IsGenerated(string path) =>
+        path.EndsWith("packages.lock.json", StringComparison.Ordinal) || path.StartsWith("assets/reference/", StringComparison.Ordinal)
+        || path.Contains("/corpus/", StringComparison.Ordinal) || Path.GetExtension(path) is ".csv" or ".svg" or ".sln";
 
     private static IEnumerable<string> TextFiles() =>
         SourceTree.Files.Where(path => !File.ReadAllBytes(SourceTree.FullPath(path)).AsSpan().Contains((byte)0));
