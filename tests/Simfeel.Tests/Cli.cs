@@ -21,16 +21,25 @@ internal static class Cli
     }
 
     /// <summary>Runs a given simfeel.dll under extra environment variables.</summary>
-    public static CliResult RunLibrary(string library, IReadOnlyDictionary<string, string> environment, params string[] args)
+    public static CliResult RunLibrary(string library, IReadOnlyDictionary<string, string> environment, params string[] args) =>
+        Run(library, "", "", environment, args);
+
+    /// <summary>Runs in a folder, with what is typed meanwhile.</summary>
+    public static CliResult RunIn(string folder, string typed, IReadOnlyDictionary<string, string> environment, params string[] args) =>
+        Run(Library, folder, typed, environment, args);
+
+    private static CliResult Run(string library, string folder, string typed, IReadOnlyDictionary<string, string> environment, string[] args)
     {
         ProcessStartInfo start = new("dotnet", ["exec", library, .. args])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             RedirectStandardInput = true,
+            WorkingDirectory = folder,
         };
         foreach ((string key, string value) in environment) start.Environment[key] = value;
         using Process process = Process.Start(start)!;
+        if (typed.Length > 0) process.StandardInput.WriteLine(typed);
         process.StandardInput.Close();
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();
