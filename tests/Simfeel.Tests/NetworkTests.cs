@@ -25,7 +25,7 @@ public class NetworkTests
     }
 
     /// <summary>The managed libraries that the program is started with.</summary>
-    private static IEnumerable<string> Libraries()
+    private static string[] Libraries()
     {
         using JsonDocument graph = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "simfeel.deps.json")));
         string[] libraries =

@@ -1,11 +1,7 @@
 using System.ComponentModel;
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
-using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Platform;
 using Simfeel.CommandLine.Output;
-using Simfeel.Flight;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -65,30 +61,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
 
     private static Dictionary<string, object?> Machine(bool window)
     {
-        PilotProfile profile = new();
-        (int tables, long bytes) = RotorTableStore.Default?.Contents() ?? (0, 0);
-        Dictionary<string, object?> report = new()
-        {
-            ["simfeel"] = typeof(DoctorCommand).Assembly.GetName().Version!.ToString(3),
-            ["runtime"] = RuntimeInformation.FrameworkDescription,
-            ["system"] = RuntimeInformation.OSDescription,
-            ["architecture"] = RuntimeInformation.ProcessArchitecture.ToString(),
-            ["cores"] = Environment.ProcessorCount,
-            ["widest_double_lanes"] = Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1,
-            ["starter_builds"] = BuildLibrary.StarterNames.Count,
-            ["rotor_table_cache"] = RotorTableStore.Default?.Folder ?? $"off ({RotorTableStore.Variable}=off, or no home folder)",
-            ["cached_rotor_tables"] = tables,
-            ["cached_rotor_tables_MB"] = Math.Round(bytes / 1e6, 1),
-            ["display"] = Environment.GetEnvironmentVariable("WAYLAND_DISPLAY") ?? Environment.GetEnvironmentVariable("DISPLAY") ?? "none",
-            ["window_library_sdl2"] = Loads("libSDL2-2.0.so.0"),
-            ["opengl_library"] = Loads("libGL.so.1"),
-            ["egl_library"] = Loads("libEGL.so.1"),
-            ["fontconfig_library"] = Loads("libfontconfig.so.1"),
-            ["stick_reading_s"] = profile.StickPeriod,
-            ["radio_delay_s"] = profile.RadioDelay,
-            ["control_loop_s"] = profile.LoopPeriod,
-            ["physics_step_s"] = 1.0 / profile.StepRate,
-        };
+        Dictionary<string, object?> report = MachineReport.Make();
         if (window)
         {
             foreach ((string key, object value) in WindowCheckup()) report[key] = value;
@@ -110,12 +83,5 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         {
             throw new UserError(missing.Message, ExitCode.Environment);
         }
-    }
-
-    private static string Loads(string library)
-    {
-        if (!NativeLibrary.TryLoad(library, out nint handle)) return "missing";
-        NativeLibrary.Free(handle);
-        return "found";
     }
 }
