@@ -58,17 +58,6 @@ public sealed class BenchCommandTests : IDisposable
         Assert.Equal(JsonValueKind.Null, root.GetProperty("written").ValueKind);
     }
 
-    /// <summary>The example of the README: an invented craft with motors a tenth heavier than its build file says.</summary>
-    [Fact]
-    public void The_example_finds_the_motors()
-    {
-        CliResult result = Cli.Run("bench", "wagtail", "--results", SourceTree.FullPath("assets/bench/wagtail-bench.toml"));
-        Assert.Equal(("", 0), (result.Errors, result.ExitCode));
-        Assert.StartsWith("Wagtail: 3 of 7 measured numbers agree", result.Output, StringComparison.Ordinal);
-        Assert.Equal(3, result.Output.Split('\n').Count(line => line.Contains("look at the motors", StringComparison.Ordinal)));
-        Assert.DoesNotContain("Look again", result.Output, StringComparison.Ordinal);
-    }
-
     /// <summary>A copy that would be no build is refused after the result is shown, and nothing is written.</summary>
     [Fact]
     public void An_impossible_measurement_is_shown_and_not_written()
