@@ -1,4 +1,5 @@
 using System.Globalization;
+using Simfeel.Builds.Writing;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Overlay;
@@ -104,6 +105,7 @@ public sealed class Pen : IDisposable
         if (_fitted.Count >= CacheRoom) _fitted.Clear();
         int length = text.Length - 1;
         while (length > 0 && _font[(int)style].MeasureText(text[..length] + "…") > width) length--;
+        length = TextCut.Before(text, length);
         return _fitted[(text, style, width)] = text[..length] + "…";
     }
 

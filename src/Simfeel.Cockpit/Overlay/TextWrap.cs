@@ -1,3 +1,5 @@
+using System.Globalization;
+using Simfeel.Builds.Writing;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Overlay;
@@ -37,10 +39,14 @@ internal static class TextWrap
         {
             int fits = Math.Max(1, word.Length - 1);
             while (fits > 1 && font.MeasureText(word.AsSpan(0, fits)) > width) fits--;
+            fits = Math.Max(TextCut.Before(word, fits), FirstLength(word));
             if (fits == word.Length) break;
             lines.Add(word[..fits]);
             word = word[fits..];
         }
         return word;
     }
+
+    /// <summary>Length of the first character with its second half and its marks.</summary>
+    private static int FirstLength(string word) => StringInfo.GetNextTextElementLength(word);
 }

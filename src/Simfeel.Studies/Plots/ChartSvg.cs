@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using ScottPlot;
+using Simfeel.Builds.Writing;
 
 namespace Simfeel.Studies.Plots;
 
@@ -48,7 +49,7 @@ public static partial class ChartSvg
         int row = 0, most = (int)((width - LegendLeft - Sample - 6) / LetterWidth);
         foreach (ChartSeries series in chart.Series.Where(series => series.Name.Length > 0))
         {
-            string name = series.Name.Length <= most ? series.Name : series.Name[..(most - 1)] + "\u2026";
+            string name = TextCut.Short(series.Name, most);
             double wide = Sample + 8 + (LetterWidth * name.Length) + 14;
             if (x > LegendLeft && x + wide > width) (x, row) = (LegendLeft, row + 1);
             double y = (row * LegendRow) + 14;

@@ -158,6 +158,22 @@ public partial class FeelSheetHtmlTests
         Assert.Contains(root.Descendants("h2"), plate => plate.Value == "\u25B2 B <b>&amp;");
     }
 
+    /// <summary>Names from right to left keep their direction to themselves; others stand in the text as ever.</summary>
+    [Fact]
+    public void Names_from_right_to_left_do_not_turn_the_numbers_beside_them()
+    {
+        const string hebrew = "\u05E2\u05D5\u05E8\u05D1 \u05D2\u05D3\u05D5\u05DC", arabic = "\u0637\u064F\u0648\u0644 5 \u0630\u0631\u0627\u0639";
+        XElement root = XDocument.Parse(FeelSheetHtml.Write(SampleSheet.Named(hebrew, arabic))).Root!;
+        XText[] turned = [.. root.Descendants().Where(element => element.Name != "bdi" && !element.AncestorsAndSelf().Any(outer => outer.Name == "svg" || outer.Name == "head"))
+            .SelectMany(element => element.Nodes().OfType<XText>()).Where(text => text.Value.Any(c => c is >= '\u0590' and <= '\u08FF'))];
+        Assert.Empty(turned);
+        Assert.Contains(root.Descendants("bdi"), name => name.Value == hebrew);
+        Assert.Contains(root.Descendants("h2"), plate => plate.Value == "\u25B2 B " + arabic);
+        // the number between two words of a name, and all others, stand outside
+        Assert.DoesNotContain(root.Descendants("bdi"), name => name.Value.Any(char.IsAsciiDigit));
+        Assert.DoesNotContain("<bdi>", Page.Value, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Two_builds_of_one_name_are_told_apart()
     {

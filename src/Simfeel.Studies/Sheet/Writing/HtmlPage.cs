@@ -1,13 +1,17 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
 
 namespace Simfeel.Studies.Sheet.Writing;
 
 /// <summary>Writes a sheet as one page of HTML that is well-formed XML as well and asks for no other file.</summary>
-internal static class HtmlPage
+internal static partial class HtmlPage
 {
     private static readonly HashSet<string> Void = ["meta", "br", "col"];
+
+    /// <summary>Elements that hold text and no elements.</summary>
+    private static readonly HashSet<string> PlainText = ["title", "style", "bdi", "option", "textarea"];
 
     /// <param name="page">The sheet.</param>
     /// <param name="style">Its style sheet, without any sign of XML's own.</param>
@@ -52,9 +56,37 @@ internal static class HtmlPage
         foreach (XAttribute attribute in element.Attributes()) attribute.Value = Clean(attribute.Value);
         foreach (XText text in element.Nodes().OfType<XText>()) text.Value = Clean(text.Value);
         bool inside = drawing || element.Name == "svg";
+        if (!inside && !PlainText.Contains(element.Name.LocalName)) Isolate(element);
         if (!inside && element.IsEmpty && !Void.Contains(element.Name.LocalName)) element.Value = "";
         foreach (XElement child in element.Elements()) Finish(child, inside);
     }
+
+    /// <summary>
+    /// Words that run from right to left, such as names of builds, keep their direction to themselves; else they would draw numbers
+    /// and signs beside them to their other side.
+    /// </summary>
+    private static void Isolate(XElement element)
+    {
+        foreach (XText text in element.Nodes().OfType<XText>().Where(text => RightToLeft().IsMatch(text.Value)).ToList())
+        {
+            List<object> parts = [];
+            int end = 0;
+            foreach (Match match in RightToLeft().Matches(text.Value))
+            {
+                parts.Add(text.Value[end..match.Index]);
+                parts.Add(new XElement("bdi", match.Value));
+                end = match.Index + match.Length;
+            }
+            text.ReplaceWith([.. parts, text.Value[end..]]);
+        }
+    }
+
+    /// <summary>
+    /// Letters of scripts from right to left (Unicode's blocks for them) and signs that turn the direction, with their marks, and
+    /// blanks and signs of writing between them.
+    /// </summary>
+    [GeneratedRegex("""(?:[\u0590-\u08FF\u200F\u202A-\u202E\u2066-\u2069\uFB1D-\uFDFF\uFE70-\uFEFF]|[\uD802\uD803\uD83A\uD83B][\uDC00-\uDFFF])+(?:[ \u00A0'".-]+(?:[\u0590-\u08FF\u200F\u202A-\u202E\u2066-\u2069\uFB1D-\uFDFF\uFE70-\uFEFF]|[\uD802\uD803\uD83A\uD83B][\uDC00-\uDFFF])+)*""")]
+    private static partial Regex RightToLeft();
 
     /// <summary>Text with characters that no page may hold replaced.</summary>
     public static string Clean(string text)

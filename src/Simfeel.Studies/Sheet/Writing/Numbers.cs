@@ -56,9 +56,6 @@ internal static class Numbers
         return size >= 1e4 ? value.ToString("F0") : size < 1e-3 ? value.ToString("G3") : Math.Round(value, 9).ToString("G4");
     }
 
-    /// <summary>A text cut off where a drawing has no more room.</summary>
-    public static string Short(string text, int letters) => text.Length <= letters ? text : text[..(letters - 1)] + "\u2026";
-
     private static string WithUnit(string number, Metric metric) =>
         metric.Display.Symbol.Length == 0 || number == Missing ? number : $"{number} {metric.Display.Symbol}";
 }

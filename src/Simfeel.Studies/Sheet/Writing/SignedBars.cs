@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Simfeel.Builds.Writing;
 using static Simfeel.Studies.Sheet.Writing.SvgParts;
 
 namespace Simfeel.Studies.Sheet.Writing;
@@ -67,7 +68,7 @@ internal static class SignedBars
             double middle = bar.Middle ?? bar.From, height = y + BarTop + (BarHeight / 2.0);
             return
             [
-                Text(Left, y + 14, Numbers.Short(bar.Label, LabelLetters)),
+                Text(Left, y + 14, TextCut.Short(bar.Label, LabelLetters)),
                 bar.Middle is null ? null : Box(X(bar.From), X(middle), y + BarTop, BarHeight, $"url(#{hatch})"),
                 Box(X(middle), X(bar.To), y + BarTop, BarHeight, bar.Sum ? "#fff" : Bar),
                 bar.Stroke is double stroke ? Line(X(stroke), y + BarTop - 3, X(stroke), y + BarTop + BarHeight + 3, Ink, width: 3) : null,

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using Simfeel.Builds.Writing;
 using Simfeel.Studies.Plots;
 using static Simfeel.Studies.Sheet.Writing.SvgParts;
 
@@ -41,7 +42,7 @@ internal static class StackedBars
         foreach (StackedBar bar in bars)
         {
             if (!bar.Tight) y += Gap;
-            drawn.Add(Text(Left, y + 13, Numbers.Short(bar.Label, LabelLetters)));
+            drawn.Add(Text(Left, y + 13, TextCut.Short(bar.Label, LabelLetters)));
             drawn.Add(Text(Right, y + 13, bar.Number, "end"));
             double x = Left;
             for (int n = 0; n < bar.Parts.Count; n++)
