@@ -3,7 +3,7 @@ namespace Simfeel.Cockpit.Platform;
 /// <summary>
 /// Holds the frames to a rate, since not every driver waits where it is told to: sleeps while there is time, then spins.
 /// Frame k is due at the start plus k periods, so nothing drifts; frames whose time has passed are left out, not hurried
-/// after. Nothing is allocated after construction.
+/// after. A clock that goes back, as none should, begins anew and is not waited for. Nothing is allocated after construction.
 /// </summary>
 public sealed class FramePacer
 {
@@ -54,13 +54,7 @@ public sealed class FramePacer
     /// <returns>Time since the call before returned, s; one period at the first call.</returns>
     public double Wait()
     {
-        if (!_started)
-        {
-            _started = true;
-            _origin = _last = _clock.Now;
-            _frame = 0;
-            return _periodTicks / _clock.Frequency;
-        }
+        if (!_started || _clock.Now < _last) return Start();
         _frame++;
         long late = _clock.Now - Due;
         if (late > _periodTicks)
@@ -71,10 +65,19 @@ public sealed class FramePacer
         }
         SleepUntil(Due);
         long now = _clock.Now;
+        if (now < _last) return Start();
         double taken = (now - _last) / (double)_clock.Frequency;
         _last = now;
         Frames.Add(taken);
         return taken;
+    }
+
+    private double Start()
+    {
+        _started = true;
+        _origin = _last = _clock.Now;
+        _frame = 0;
+        return _periodTicks / _clock.Frequency;
     }
 
     private long Due => _origin + (long)Math.Round(_frame * _periodTicks);
@@ -82,7 +85,8 @@ public sealed class FramePacer
     private void SleepUntil(long due)
     {
         long millisecond = _clock.Frequency / 1000;
-        for (long now = _clock.Now; now < due; now = _clock.Now)
+        // never before the last frame, unless the clock went back
+        for (long now = _clock.Now; now < due && now >= _last; now = _clock.Now)
         {
             // a sleep may last this much longer than the millisecond asked for; learnt, and forgotten slowly
             if (due - now > millisecond + _oversleep + (millisecond / 4))

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Stage;
 
 namespace Simfeel.Cockpit.Tests.Platform;
 
@@ -57,6 +58,32 @@ public class FramePacerTests
         Assert.Equal(0, pacer.LeftOut);
     }
 
+    /// <summary>An hour forwards or backwards, between frames or while one is awaited: at most one odd frame, then the grid goes on.</summary>
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(-1, false)]
+    [InlineData(1, true)]
+    [InlineData(-1, true)]
+    public void A_clock_that_jumps_is_neither_waited_for_nor_hurried_after(int hours, bool whileWaiting)
+    {
+        FakeClock clock = new();
+        clock.Work(7_200_000_000_000);
+        FramePacer pacer = new(100, clock);
+        FlightClock flight = new(0.001);
+        for (int n = 0; n < 10; n++) flight.Due(pacer.Wait());
+        long jump = hours * 3_600_000_000_000;
+        if (whileWaiting) clock.JumpInSleep = jump;
+        else clock.Work(jump);
+        int sleeps = clock.Sleeps, odd = flight.Due(pacer.Wait());
+        Assert.InRange(odd, 0, 100);
+        Assert.InRange(clock.Sleeps - sleeps, 0, 20);
+        long readings = 0;
+        for (int n = 0; n < 101; n++) readings += flight.Due(pacer.Wait());
+        // a second and the frame that finds the grid again
+        Assert.InRange(readings, 1000, 1020);
+        Assert.Equal(0.01, pacer.Wait(), 1e-6);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(1001)]
@@ -99,6 +126,9 @@ public class FramePacerTests
 
         public int Sleeps { get; private set; }
 
+        /// <summary>By how much time jumps in the next sleep, ticks.</summary>
+        public long JumpInSleep { get; set; }
+
         public override long Frequency => 1_000_000_000;
 
         public override long Now => _now;
@@ -108,7 +138,8 @@ public class FramePacerTests
         public override void Sleep()
         {
             Sleeps++;
-            _now += 1_070_000 + (Sleeps % 5 * 20_000);
+            _now += 1_070_000 + (Sleeps % 5 * 20_000) + JumpInSleep;
+            JumpInSleep = 0;
         }
 
         public override void Spin() => _now += 50;
