@@ -36,11 +36,29 @@ internal static class CommandLineApp
         {
             return ErrorReport.Write(error, json);
         }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            return Told(new UserError("Stopped: " + error.Message, ExitCode.Environment));
+        }
         catch (Exception error) when (error is CommandParseException or CommandRuntimeException)
         {
             Exception root = error.InnerException is UserError inner ? inner : error;
             return ErrorReport.Write(
                 root as UserError ?? new UserError(Named(root.Message, args) + " Try: ./simfeel --help", ExitCode.Misuse), json);
+        }
+    }
+
+    /// <summary>Mostly the output itself could not be written, such as to a full disk behind a redirection; the error goes elsewhere.</summary>
+    private static int Told(UserError error)
+    {
+        try
+        {
+            return ErrorReport.Write(error, json: false);
+        }
+        catch (IOException)
+        {
+            // nobody can be told but by the exit code
+            return error.ExitCode;
         }
     }
 

@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.Runtime.InteropServices;
 using System.Security;
 using System.Security.Cryptography;
+using Simfeel.Builds.Writing;
 using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Builds;
@@ -24,9 +25,7 @@ public sealed class RotorTableStore
 
     private const int DefaultCapacity = 256;
     private const int Version = 1;
-    private const string Extension = ".rotor", Unfinished = ".part";
-
-    private static readonly TimeSpan Abandoned = TimeSpan.FromHours(1);
+    private const string Extension = ".rotor";
 
     private static ReadOnlySpan<byte> Magic => "SIMFEELR"u8;
 
@@ -53,7 +52,7 @@ public sealed class RotorTableStore
     {
         try
         {
-            FileInfo[] files = Files(Extension);
+            FileInfo[] files = Files();
             return (files.Length, files.Sum(file => file.Length));
         }
         catch (Exception e) when (OfTheDisk(e))
@@ -113,7 +112,6 @@ public sealed class RotorTableStore
     /// <summary>Keeps a table under a fingerprint.</summary>
     internal void Save(ReadOnlySpan<byte> key, RotorTable table)
     {
-        string? part = null;
         try
         {
             Directory.CreateDirectory(Folder);
@@ -121,14 +119,13 @@ public sealed class RotorTableStore
             Header(key).CopyTo(bytes, 0);
             MemoryMarshal.AsBytes(table.Nodes).CopyTo(bytes.AsSpan(HeaderLength));
             SHA256.HashData(bytes.AsSpan(0, ContentLength), bytes.AsSpan(ContentLength));
-            part = Path.Combine(Folder, $"{Guid.NewGuid():N}{Unfinished}");
-            File.WriteAllBytes(part, bytes);
-            File.Move(part, PathOf(key), overwrite: true);
+            // the sum tells a table that a lost supply took
+            WholeFile.Write(PathOf(key), file => file.Write(bytes), lasting: false);
             Prune();
         }
         catch (Exception e) when (OfTheDisk(e))
         {
-            if (part is not null) Delete(part);
+            // a folder that is full or can be read only
         }
     }
 
@@ -143,8 +140,8 @@ public sealed class RotorTableStore
 
     private string PathOf(ReadOnlySpan<byte> key) => Path.Combine(Folder, Convert.ToHexStringLower(key) + Extension);
 
-    private FileInfo[] Files(string extension) =>
-        Directory.Exists(Folder) ? [.. new DirectoryInfo(Folder).GetFiles("*" + extension)] : [];
+    private FileInfo[] Files() =>
+        Directory.Exists(Folder) ? [.. new DirectoryInfo(Folder).GetFiles("*" + Extension)] : [];
 
     /// <summary>The time of the last use, from which the oldest is known.</summary>
     private static void Touch(string path)
@@ -161,10 +158,8 @@ public sealed class RotorTableStore
 
     private void Prune()
     {
-        FileInfo[] tables = Files(Extension);
+        FileInfo[] tables = Files();
         foreach (FileInfo file in tables.OrderBy(f => f.LastWriteTimeUtc).Take(Math.Max(0, tables.Length - _capacity))) Delete(file.FullName);
-        // left behind by a process that was stopped while it wrote
-        foreach (FileInfo file in Files(Unfinished).Where(f => DateTime.UtcNow - f.LastWriteTimeUtc > Abandoned)) Delete(file.FullName);
     }
 
     private static void Delete(string path)

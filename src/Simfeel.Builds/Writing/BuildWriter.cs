@@ -36,27 +36,6 @@ public static class BuildWriter
         throw new ArgumentException($"The measured numbers do not go with the rest of the build. {error.Key}: {error.Message} ({error.Hint})", nameof(numbers));
     }
 
-    /// <summary>Writes a file beside its place and renames it, so that a broken write leaves no half a file.</summary>
-    /// <param name="path">The file.</param>
-    /// <param name="text">Its text.</param>
-    /// <param name="overwrite">Whether a file that is there already may be replaced.</param>
-    /// <exception cref="IOException">The file is there already and may not be replaced, or it cannot be written.</exception>
-    public static void Save(string path, string text, bool overwrite)
-    {
-        ArgumentNullException.ThrowIfNull(path);
-        string part = $"{path}.{Environment.ProcessId}.part";
-        try
-        {
-            File.WriteAllText(part, text);
-            File.Move(part, path, overwrite);
-        }
-        catch
-        {
-            File.Delete(part);
-            throw;
-        }
-    }
-
     private static string Written(MeasuredNumber number, KeySpec spec)
     {
         string typical = Digits(number.Typical);

@@ -10,6 +10,9 @@ namespace Simfeel.Cockpit.Application;
 /// </summary>
 internal sealed class BlindRecording(int trial, int flight, FlyableBuild craft, double late)
 {
+    /// <summary>How far the flight may be ahead of its file, s.</summary>
+    private const double Ahead = 5;
+
     /// <summary>Every input, in order.</summary>
     public List<PilotInput> Inputs { get; } = [];
 
@@ -35,8 +38,11 @@ internal sealed class BlindRecording(int trial, int flight, FlyableBuild craft, 
         {
             session.Fly(input);
             recorder.Add(input, session);
-            if (recorder.Trouble is string trouble) return trouble;
+            // a flight flown again is far ahead of the disk, and the room for what waits is small
+            while (recorder.Recording && (session.Readings * profile.StickPeriod) - recorder.Written > Ahead) Thread.Sleep(1);
+            if (!recorder.Recording) break;
         }
-        return null;
+        recorder.Finish();
+        return recorder.Trouble;
     }
 }

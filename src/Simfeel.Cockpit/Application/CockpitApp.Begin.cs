@@ -163,7 +163,7 @@ public sealed partial class CockpitApp
             _watches[craft]?.Dispose();
             (_watches[craft], _benches[craft], _next[craft]) = (null, null, null);
         }
-        Outing?.Stage.Recorder?.Dispose();
+        EndRecording();
         Outing?.Dispose();
         Outing = null;
         _trace?.Dispose();
@@ -206,14 +206,15 @@ public sealed partial class CockpitApp
         string path = _recordings++ == 0
             ? file
             : Path.Combine(Path.GetDirectoryName(file) ?? "", $"{Path.GetFileNameWithoutExtension(file)}-{_recordings}{Path.GetExtension(file)}");
-        BeginMarks(path);
         TraceHeader header = TraceHeader.Of(a, b, profile, _options.Conditions) with
         {
             FieldName = Map.Name,
             FieldText = FieldText,
             VideoDelay = Settings.VideoDelay_ms / 1000,
         };
-        return TraceRecorder.Start(path, header);
+        TraceRecorder recorder = TraceRecorder.Start(path, header);
+        if (recorder.Recording) BeginMarks(recorder.Path);
+        return recorder;
     }
 
     private string NameOf(int index)

@@ -110,6 +110,17 @@ public sealed partial class CockpitApp
         Complain();
     }
 
+    /// <summary>Ends the recording; its marks go where it goes.</summary>
+    private void EndRecording()
+    {
+        if (Outing?.Stage.Recorder is not TraceRecorder recorder) return;
+        recorder.Dispose();
+        Outing.Stage.Recorder = null;
+        if (recorder.Trouble is string trouble) _wrong.Add(trouble);
+        else _marks?.MoveTo(recorder.Path, _wrong);
+        Complain();
+    }
+
     /// <summary>A new recording starts without marks.</summary>
     private void BeginMarks(string trace)
     {

@@ -18,8 +18,13 @@ public sealed partial class CockpitApp
         }
         try
         {
-            WritePng(file);
+            WritePng(file, overwrite: false);
             Notify($"Stored as {file}");
+        }
+        catch (IOException) when (File.Exists(file))
+        {
+            // another window took the name in the same second
+            TakePicture();
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

@@ -51,6 +51,7 @@ public sealed partial class CockpitApp : IDisposable
         Map = map;
         FieldText = fieldText;
         Settings = LoadSettings();
+        _knownSettings = SettingsFile.Write(Settings);
         if (options.A is not null) Settings.BuildA = options.A;
         if (options.B is not null) Settings.BuildB = options.B;
         Actions = LoadKeys();
@@ -171,7 +172,9 @@ public sealed partial class CockpitApp : IDisposable
     internal void StoreSettings()
     {
         Apply();
-        if (!_folder.TryWrite(SettingsFile.Name, SettingsFile.Write(Settings), out string problem)) Notify(problem);
+        _folder.TryRead(SettingsFile.Name, out string there, out _);
+        if (!_folder.TryWrite(SettingsFile.Name, SettingsFile.Write(Settings, _knownSettings, there), out string problem)) Notify(problem);
+        _knownSettings = SettingsFile.Write(Settings);
     }
 
     internal void StoreKeys()
@@ -267,6 +270,9 @@ public sealed partial class CockpitApp : IDisposable
 
     private (int Width, int Height)? _size;
 
+    /// <summary>The settings when they were last read or stored here; another window may store its own.</summary>
+    private string _knownSettings;
+
     /// <summary>Draws into a framebuffer of a size instead of the window; for pictures, videos and tests.</summary>
     internal void DrawInto(PictureTarget target)
     {
@@ -275,10 +281,10 @@ public sealed partial class CockpitApp : IDisposable
     }
 
     /// <summary>Stores the last frame's picture.</summary>
-    internal void WritePng(string file)
+    internal void WritePng(string file, bool overwrite = true)
     {
         (int width, int height) = _size ?? _window.Size;
-        _painter.WritePng(width, height, file);
+        _painter.WritePng(width, height, file, overwrite);
     }
 
     private void Apply()

@@ -231,7 +231,7 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
         {
             Directory.CreateDirectory(outputFolder);
             string text = new LessonSheet(result, LessonTrial.Over(result.Lesson, build), answers, today, CockpitApp.Version).Html(withAnswers: true);
-            BuildWriter.Save(file, text, overwrite: true);
+            WholeFile.Write(file, text);
             return file;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)

@@ -189,7 +189,7 @@ internal sealed class Painter : IDisposable
     /// <summary>Stores what was drawn as a PNG file.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public void WritePng(int width, int height, string file) => _capture.WritePng(Framebuffer, 0, 0, width, height, file);
+    public void WritePng(int width, int height, string file, bool overwrite) => _capture.WritePng(Framebuffer, 0, 0, width, height, file, overwrite);
 
     /// <summary>Reads what was drawn: rows from the top, four bytes a pixel.</summary>
     public void ReadInto(int width, int height, Span<byte> picture) =>

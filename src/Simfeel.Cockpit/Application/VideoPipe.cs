@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
+using Simfeel.Builds.Writing;
 using Simfeel.Cockpit.Platform;
 
 namespace Simfeel.Cockpit.Application;
@@ -9,10 +10,11 @@ namespace Simfeel.Cockpit.Application;
 internal sealed class VideoPipe : IDisposable
 {
     private readonly Process _process;
+    private readonly UnfinishedFile _unfinished;
     private readonly string _file;
 
     /// <summary>Starts ffmpeg.</summary>
-    /// <param name="file">Video file; the ending says which kind, such as .mp4. Written over if it is there.</param>
+    /// <param name="file">Video file; the ending says which kind, such as .mp4. One that is there is replaced when the video is whole.</param>
     /// <param name="width">Width, pixels; even.</param>
     /// <param name="height">Height, pixels; even.</param>
     /// <param name="rate">Pictures a second.</param>
@@ -20,6 +22,7 @@ internal sealed class VideoPipe : IDisposable
     public VideoPipe(string file, int width, int height, int rate)
     {
         _file = file;
+        _unfinished = new(file, Path.GetExtension(file));
         ProcessStartInfo start = new("ffmpeg") { RedirectStandardInput = true, RedirectStandardError = true };
         string size = string.Create(CultureInfo.InvariantCulture, $"{width}x{height}");
         string frames = rate.ToString(CultureInfo.InvariantCulture);
@@ -27,7 +30,7 @@ internal sealed class VideoPipe : IDisposable
         string[] arguments =
         [
             "-hide_banner", "-loglevel", "error", "-y", "-f", "rawvideo", "-pix_fmt", "rgba", "-s", size, "-r", frames, "-i", "-",
-            "-pix_fmt", "yuv420p", file,
+            "-pix_fmt", "yuv420p", _unfinished.Path,
         ];
         foreach (string argument in arguments) start.ArgumentList.Add(argument);
         try
@@ -68,14 +71,20 @@ internal sealed class VideoPipe : IDisposable
         }
         _process.WaitForExit();
         if (_process.ExitCode != 0) throw Failed();
+        _unfinished.Keep();
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        if (!_process.HasExited) _process.Kill();
+        if (!_process.HasExited)
+        {
+            _process.Kill();
+            _process.WaitForExit();
+        }
         _process.Dispose();
+        _unfinished.Dispose();
     }
 
-    private IOException Failed() => new($"{_file}: ffmpeg could not make the video: {_process.StandardError.ReadToEnd().Trim()}");
+    private IOException Failed() => new($"{_file}: ffmpeg could not make the video: {_process.StandardError.ReadToEnd().Trim().Replace(_unfinished.Path, _file, StringComparison.Ordinal)}");
 }

@@ -1,4 +1,5 @@
 using Silk.NET.OpenGL;
+using Simfeel.Builds.Writing;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Graphics;
@@ -37,17 +38,17 @@ public sealed unsafe class FrameCapture(GL gl)
     /// <summary>Stores a part of a framebuffer as a PNG file.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public void WritePng(uint framebuffer, int x, int y, int width, int height, string path)
+    public void WritePng(uint framebuffer, int x, int y, int width, int height, string path, bool overwrite)
     {
         byte[] rgba = new byte[BytesOf(width, height)];
         ReadInto(framebuffer, x, y, width, height, rgba);
-        WritePng(rgba, width, height, path);
+        WritePng(rgba, width, height, path, overwrite);
     }
 
     /// <summary>Stores a picture that was read before as a PNG file.</summary>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be written.</exception>
-    public static void WritePng(ReadOnlySpan<byte> rgba, int width, int height, string path)
+    public static void WritePng(ReadOnlySpan<byte> rgba, int width, int height, string path, bool overwrite = true)
     {
         SKImageInfo info = new(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque);
         fixed (byte* first = rgba)
@@ -55,8 +56,7 @@ public sealed unsafe class FrameCapture(GL gl)
             using SKPixmap pixels = new(info, (nint)first);
             using SKData data = pixels.Encode(SKEncodedImageFormat.Png, 100)
                 ?? throw new IOException($"The picture for {path} cannot be coded as PNG.");
-            using FileStream file = File.Create(path);
-            data.SaveTo(file);
+            WholeFile.Write(path, data.SaveTo, overwrite, lasting: false);
         }
     }
 

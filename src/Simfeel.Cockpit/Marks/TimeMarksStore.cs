@@ -1,3 +1,4 @@
+using Simfeel.Builds.Writing;
 using Simfeel.Cockpit.Platform;
 
 namespace Simfeel.Cockpit.Marks;
@@ -15,10 +16,10 @@ internal sealed class TimeMarksStore(string trace)
     private bool _keepOld;
 
     /// <summary>The recording.</summary>
-    public string Trace => trace;
+    public string Trace { get; private set; } = trace;
 
     /// <summary>File of the marks.</summary>
-    public string Path { get; } = TimeMarksFile.PathFor(System.IO.Path.GetFullPath(trace));
+    public string Path => TimeMarksFile.PathFor(System.IO.Path.GetFullPath(Trace));
 
     /// <summary>The marks.</summary>
     public TimeMarks Marks { get; private set; } = new();
@@ -56,13 +57,32 @@ internal sealed class TimeMarksStore(string trace)
         }
     }
 
+    /// <summary>The recording has another name now, since it took the place of an older one; its marks follow it.</summary>
+    /// <param name="trace">The recording's file.</param>
+    /// <param name="wrong">Receives a sentence where that cannot be done.</param>
+    public void MoveTo(string trace, ICollection<string> wrong)
+    {
+        if (trace == Trace) return;
+        string from = Path;
+        Trace = trace;
+        Begin(wrong);
+        try
+        {
+            if (File.Exists(from)) File.Move(from, Path);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            wrong.Add($"The marks stay in {from}: {error.Message.TrimEnd('.')}.");
+        }
+    }
+
     /// <summary>Stores the marks whole or not at all.</summary>
     /// <param name="problem">What is wrong, in one sentence; empty where nothing is.</param>
     public bool TrySave(out string problem)
     {
         try
         {
-            if (_keepOld) File.Copy(Path, Path + ".old", overwrite: true);
+            if (_keepOld) WholeFile.Write(Path + ".old", old => old.Write(File.ReadAllBytes(Path)));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

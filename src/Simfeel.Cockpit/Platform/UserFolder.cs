@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Simfeel.Builds.Writing;
 
 namespace Simfeel.Cockpit.Platform;
 
@@ -89,8 +90,7 @@ public sealed class UserFolder(string path)
     }
 
     /// <summary>
-    /// Stores a file of the folder whole or not at all: it is written beside its place and then renamed, so that a full
-    /// disk or a lost supply leaves the old one.
+    /// Stores a file of the folder whole or not at all, so that a full disk or a lost supply leaves the old one.
     /// </summary>
     /// <param name="name">Its name below the folder, parts joined by <c>/</c>.</param>
     /// <param name="text">What it shall hold.</param>
@@ -98,25 +98,15 @@ public sealed class UserFolder(string path)
     public bool TryWrite(string name, string text, out string problem)
     {
         string file = FileOf(name);
-        string beside = "";
         try
         {
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(file)!);
-            // a settings file that is kept elsewhere and linked here stays a link
-            if (File.Exists(file)) file = File.ResolveLinkTarget(file, returnFinalTarget: true)?.FullName ?? file;
-            beside = string.Create(CultureInfo.InvariantCulture, $"{file}.{Environment.ProcessId}.new");
-            using (FileStream stream = new(beside, FileMode.Create, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(Encoding.UTF8.GetBytes(text));
-                stream.Flush(flushToDisk: true);
-            }
-            File.Move(beside, file, overwrite: true);
+            WholeFile.Write(file, text);
             problem = "";
             return true;
         }
         catch (Exception e) when (OfTheDisk(e))
         {
-            Forget(beside);
             problem = $"{file} cannot be stored: {Reason(e)}. What you set holds until the program ends.";
             return false;
         }
@@ -164,18 +154,6 @@ public sealed class UserFolder(string path)
         environment(Known(system) == Systems.Windows ? "USERPROFILE" : "HOME") is { Length: > 0 } home ? home : ".";
 
     private string FileOf(string name) => System.IO.Path.Combine(path, System.IO.Path.Combine(name.Split('/')));
-
-    private static void Forget(string file)
-    {
-        try
-        {
-            if (file.Length > 0) File.Delete(file);
-        }
-        catch (Exception e) when (OfTheDisk(e))
-        {
-            // the leftover is a few kilobytes and is overwritten next time
-        }
-    }
 
     private static string Reason(Exception e) => e.Message.TrimEnd('.').ReplaceLineEndings(" ");
 

@@ -48,6 +48,21 @@ public static class SettingsFile
         return TomlSerializer.Serialize(table);
     }
 
+    /// <summary>Settings as text for a file that another window may have stored into meanwhile: what was set in this one, else what stands there.</summary>
+    /// <param name="mine">The settings of this window.</param>
+    /// <param name="before">The same as text, when this window last read or stored them.</param>
+    /// <param name="there">What the file holds now; empty for no file.</param>
+    public static string Write(CockpitSettings mine, string before, string there)
+    {
+        if (there.Length == 0) return Write(mine);
+        CockpitSettings old = Read(before, "", []), merged = Read(there, "", []);
+        foreach (Entry entry in Entries)
+        {
+            if (!entry.Write(mine).Equals(entry.Write(old))) entry.Read(merged, entry.Write(mine));
+        }
+        return Write(merged);
+    }
+
     /// <summary>Settings from text.</summary>
     /// <param name="text">The text.</param>
     /// <param name="file">Name for the messages.</param>

@@ -16,6 +16,9 @@ public sealed class TraceRecorder : IDisposable
     /// <summary>Rows that can wait to be written: 10 s at the usual rate.</summary>
     private const int Capacity = 1024;
 
+    /// <summary>Further ending of a recording that is to replace another.</summary>
+    public const string Beside = ".part";
+
     /// <summary>How often the writer looks for rows.</summary>
     private static readonly TimeSpan Look = TimeSpan.FromMilliseconds(10);
 
@@ -35,15 +38,18 @@ public sealed class TraceRecorder : IDisposable
     private long _filled, _emptied;
     private volatile bool _recording = true;
     private volatile string? _trouble;
+    private volatile string _path;
+    private readonly string? _target;
     private double _writtenTime;
     private FlightSession? _session;
     private int _count;
 
-    private TraceRecorder(TraceHeader header, Stream stream, string name)
+    private TraceRecorder(TraceHeader header, Stream stream, string name, string? target = null)
     {
         TraceNumbers.Check(header);
         _header = header;
-        Path = name;
+        _path = name;
+        _target = target;
         for (int n = 0; n < Capacity; n++) _ring[n] = new(header.ReadingsPerRow, header.A.Rotors, header.B.Rotors);
         _rowsPerBatch = Math.Max(1, (int)(BatchTime * header.SampleRate));
         Schema schema = TraceSchema.Of(header);
@@ -53,8 +59,8 @@ public sealed class TraceRecorder : IDisposable
         _thread.Start();
     }
 
-    /// <summary>The file.</summary>
-    public string Path { get; }
+    /// <summary>The file, where it is now: see <see cref="Start(string, TraceHeader)"/>.</summary>
+    public string Path => _path;
 
     /// <summary>False once the recording has ended, by <see cref="Finish"/> or because of <see cref="Trouble"/>.</summary>
     public bool Recording => _recording;
@@ -66,29 +72,32 @@ public sealed class TraceRecorder : IDisposable
     public double Written => Volatile.Read(ref _writtenTime);
 
     /// <summary>
-    /// Starts a recording in a new file; one that is there already is replaced. Never throws for what is wrong with the place: that
-    /// is in <see cref="Trouble"/>.
+    /// Starts a recording in a file. Where one stands already, it stays until the new recording is whole: that is written beside it,
+    /// with <see cref="Beside"/> behind its name, and takes its place in <see cref="Finish"/>. What a killed program left beside is
+    /// written over. Never throws for what is wrong with the place, or when another recording goes there: that is in
+    /// <see cref="Trouble"/>.
     /// </summary>
     /// <exception cref="TraceException">The sample rate does not fit the stick readings.</exception>
     public static TraceRecorder Start(string path, TraceHeader header)
     {
         ArgumentNullException.ThrowIfNull(header);
-        Stream stream;
-        string? trouble = null;
         try
         {
-            // unbuffered: every message is written in one piece
-            stream = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.Read, bufferSize: 0);
+            FileStream stream = Alone(path, FileMode.OpenOrCreate);
+            if (stream.Length == 0) return new(header, stream, path);
+            stream.Dispose();
+            return new(header, Alone(path + Beside, FileMode.Create), path + Beside, path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            trouble = $"Nothing is recorded: {path} cannot be written. {e.Message}";
-            stream = Stream.Null;
+            TraceRecorder recorder = new(header, Stream.Null, path);
+            recorder.Stop($"Nothing is recorded: {path} cannot be written. {e.Message}");
+            return recorder;
         }
-        TraceRecorder recorder = new(header, stream, path);
-        if (trouble is not null) recorder.Stop(trouble);
-        return recorder;
     }
+
+    /// <summary>Unbuffered: every message is written in one piece.</summary>
+    private static FileStream Alone(string path, FileMode mode) => new(path, mode, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
 
     /// <summary>For tests: a recording into any stream.</summary>
     internal static TraceRecorder Start(Stream stream, TraceHeader header) => new(header, stream, "stream");
@@ -121,7 +130,7 @@ public sealed class TraceRecorder : IDisposable
         if (_count == row.Room.Length) Publish(session);
     }
 
-    /// <summary>Writes what is left and the mark of the end, then closes the file. More than once does nothing.</summary>
+    /// <summary>Writes what is left and the mark of the end; what was written beside an older recording takes its place. More than once does nothing.</summary>
     public void Finish()
     {
         if (_count > 0 && _recording) Publish(_session!);
@@ -171,7 +180,9 @@ public sealed class TraceRecorder : IDisposable
                 while (_emptied < Volatile.Read(ref _filled)) WriteBatch();
                 since = Environment.TickCount64;
             }
-            if (_trouble is null) _file.End();
+            if (_trouble is not null) return;
+            _file.End();
+            if (_target is not null) TakePlace(_target);
         }
         catch (Exception e)
         {
@@ -180,6 +191,20 @@ public sealed class TraceRecorder : IDisposable
             string why = e is ArgumentException ? "The file cannot grow any further." : e.Message;
             Stop($"The recording ended after {when} s, which {Path} holds: {why}");
         }
+        finally
+        {
+            // from now on others may read it
+            _file.Dispose();
+        }
+    }
+
+    /// <summary>The recording is whole and replaces the older one; one without a row replaces nothing.</summary>
+    private void TakePlace(string target)
+    {
+        _file.Dispose();
+        if (_writtenTime > 0) File.Move(Path, target, overwrite: true);
+        else File.Delete(Path);
+        _path = target;
     }
 
     private void WriteBatch()

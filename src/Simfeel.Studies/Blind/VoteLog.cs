@@ -1,4 +1,5 @@
 using System.Text;
+using Simfeel.Builds.Writing;
 
 namespace Simfeel.Studies.Blind;
 
@@ -15,10 +16,6 @@ public sealed class VoteLog(string path)
 
     private const string LineEnd = "\r\n";
     private const int LongestLine = 64 * 1024;
-    private const int Tries = 100;
-
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
-
     /// <summary>The file.</summary>
     public string Path => path;
 
@@ -45,11 +42,8 @@ public sealed class VoteLog(string path)
         try
         {
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!);
-            using FileStream file = OpenAlone();
-            byte[] text = Encoding.UTF8.GetBytes(Joint(file) + line + LineEnd);
-            file.Seek(0, SeekOrigin.End);
-            file.Write(text);
-            file.Flush(flushToDisk: true);
+            using FileStream file = LoneFile.OpenToAdd(path);
+            LoneFile.Add(file, Encoding.UTF8.GetBytes(Joint(file) + line + LineEnd));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or NotSupportedException)
         {
@@ -64,22 +58,6 @@ public sealed class VoteLog(string path)
         CsvLine.TrySplit(line, out IReadOnlyList<CsvField> fields);
         if (VoteRowFormat.TryRead(fields, out _, out (int Column, string Allowed) wrong)) return line;
         throw new ArgumentException($"{VoteRowFormat.Columns[wrong.Column]} is '{fields[wrong.Column].Text}'; it must be {wrong.Allowed}.", nameof(row));
-    }
-
-    /// <summary>Opens the file so that no other program can write to it meanwhile; waits up to two seconds for one that does.</summary>
-    private FileStream OpenAlone()
-    {
-        for (int n = 1; ; n++)
-        {
-            try
-            {
-                return new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, bufferSize: 0);
-            }
-            catch (IOException e) when (n < Tries && e.GetType() == typeof(IOException))
-            {
-                Thread.Sleep(Pause);
-            }
-        }
     }
 
     /// <summary>What must stand between the end of the file and a new line: mostly nothing, at the start the header.</summary>

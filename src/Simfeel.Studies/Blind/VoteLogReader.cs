@@ -1,5 +1,6 @@
 using System.Text;
 using Simfeel.Builds;
+using Simfeel.Builds.Writing;
 
 namespace Simfeel.Studies.Blind;
 
@@ -63,7 +64,7 @@ internal static class VoteLogReader
         if (Directory.Exists(path)) throw new VoteLogException(path, null, "This is a folder, not a vote log.", "name a file, such as votes.csv");
         try
         {
-            using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using FileStream file = LoneFile.OpenToRead(path);
             if (file.Length > MaxSize) throw new VoteLogException(path, null, "The file has more than 64 MiB.", "is this the right file?");
             byte[] bytes = new byte[file.Length];
             int count = file.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);

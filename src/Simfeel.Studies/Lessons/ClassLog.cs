@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Simfeel.Builds.Writing;
 using Simfeel.Studies.Blind;
 
 namespace Simfeel.Studies.Lessons;
@@ -25,7 +26,7 @@ public static class ClassLog
     {
         ArgumentNullException.ThrowIfNull(result);
         ArgumentNullException.ThrowIfNull(answers);
-        using FileStream file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+        using FileStream file = LoneFile.OpenToAdd(path);
         StringBuilder text = new();
         if (file.Length == 0) text.Append(Header).Append("\r\n");
         else Check(file, path, text);
@@ -39,9 +40,7 @@ public static class ClassLog
             ]));
             text.Append("\r\n");
         }
-        file.Seek(0, SeekOrigin.End);
-        file.Write(Encoding.UTF8.GetBytes(text.ToString()));
-        file.Flush(flushToDisk: true);
+        LoneFile.Add(file, Encoding.UTF8.GetBytes(text.ToString()));
     }
 
     /// <summary>A file that is another table is left alone; a last line that was cut off is ended first.</summary>

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Simfeel.Builds.Writing;
 
 namespace Simfeel.Studies.Sweep;
 
@@ -12,10 +13,10 @@ public sealed class SweepJournal : IDisposable
     private const string Magic = "Simfeel sweep 1";
     private const int FingerprintLength = 8;
 
-    private readonly FileStream _file;
+    private readonly Stream _file;
     private readonly HashSet<int> _done = [];
 
-    private SweepJournal(FileStream file, string plan) => (_file, Plan) = (file, plan);
+    private SweepJournal(Stream file, string plan) => (_file, Plan) = (file, plan);
 
     /// <summary>The plan's line.</summary>
     public string Plan { get; }
@@ -23,16 +24,20 @@ public sealed class SweepJournal : IDisposable
     /// <summary>Blocks that are done.</summary>
     public IReadOnlySet<int> Done => _done;
 
-    /// <summary>Opens a journal to go on with, or begins one.</summary>
+    /// <summary>Opens a journal to go on with, or begins one. No other sweep may have it meanwhile.</summary>
     /// <param name="path">The file.</param>
     /// <param name="plan">The plan's line.</param>
+    /// <param name="fresh">Whether what it holds is thrown away.</param>
     /// <exception cref="InvalidDataException">The file is no journal, or one of another plan.</exception>
-    public static SweepJournal Open(string path, string plan)
+    /// <exception cref="IOException">Another program works on it, or it cannot be opened.</exception>
+    public static SweepJournal Open(string path, string plan, bool fresh = false)
     {
-        FileStream file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+        FileStream file = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         try
         {
-            if (file.Length == 0) Begin(file, plan);
+            byte[] header = HeaderOf(plan);
+            if (fresh || WasBegun(file, header)) file.SetLength(0);
+            if (file.Length == 0) LoneFile.Add(file, header);
             SweepJournal journal = Scan(file, path);
             if (journal.Plan != plan)
                 throw new InvalidDataException($"{path} belongs to another sweep: the build, the ranges, the metrics, the conditions or the program have changed.");
@@ -45,11 +50,20 @@ public sealed class SweepJournal : IDisposable
         }
     }
 
+    /// <summary>A journal in memory, for a sweep of which nothing is kept.</summary>
+    public static SweepJournal InMemory(string plan)
+    {
+        MemoryStream memory = new();
+        memory.Write(HeaderOf(plan));
+        return new(memory, plan);
+    }
+
     /// <summary>Opens a finished or unfinished journal to read.</summary>
     /// <exception cref="InvalidDataException">The file is no journal.</exception>
+    /// <exception cref="IOException">A sweep works on it, or it cannot be opened.</exception>
     public static SweepJournal Read(string path)
     {
-        FileStream file = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
+        FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.Read);
         try
         {
             return Scan(file, path);
@@ -77,11 +91,7 @@ public sealed class SweepJournal : IDisposable
             }
         }
         byte[] record = memory.ToArray();
-        _file.Seek(0, SeekOrigin.End);
-        _file.Write(BitConverter.GetBytes(record.Length));
-        _file.Write(record);
-        _file.Write(SHA256.HashData(record).AsSpan(0, FingerprintLength));
-        _file.Flush(true);
+        LoneFile.Add(_file, [.. BitConverter.GetBytes(record.Length), .. record, .. SHA256.HashData(record).AsSpan(0, FingerprintLength)]);
         _done.Add(block.Index);
     }
 
@@ -110,17 +120,28 @@ public sealed class SweepJournal : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _file.Dispose();
 
-    private static void Begin(FileStream file, string plan)
+    private static byte[] HeaderOf(string plan)
     {
-        using BinaryWriter writer = new(file, Encoding.UTF8, true);
-        writer.Write(Magic);
-        writer.Write(plan);
-        writer.Write(SHA256.HashData(Encoding.UTF8.GetBytes(plan)).AsSpan(0, FingerprintLength));
-        writer.Flush();
-        file.Flush(true);
+        using MemoryStream memory = new();
+        using (BinaryWriter writer = new(memory, Encoding.UTF8, true))
+        {
+            writer.Write(Magic);
+            writer.Write(plan);
+            writer.Write(SHA256.HashData(Encoding.UTF8.GetBytes(plan)).AsSpan(0, FingerprintLength));
+        }
+        return memory.ToArray();
     }
 
-    private static SweepJournal Scan(FileStream file, string path)
+    /// <summary>Whether a file holds the beginning of a header and no more, as after a stop in its first moment.</summary>
+    private static bool WasBegun(FileStream file, byte[] header)
+    {
+        if (file.Length >= header.Length) return false;
+        byte[] start = new byte[file.Length];
+        file.ReadExactly(start);
+        return header.AsSpan().StartsWith(start);
+    }
+
+    private static SweepJournal Scan(Stream file, string path)
     {
         file.Seek(0, SeekOrigin.Begin);
         string plan;
@@ -139,11 +160,11 @@ public sealed class SweepJournal : IDisposable
             journal._done.Add(BitConverter.ToInt32(record));
             whole = file.Position;
         }
-        if (whole < file.Length) file.SetLength(whole);
+        if (file.CanWrite && whole < file.Length) file.SetLength(whole);
         return journal;
     }
 
-    private static string Header(FileStream file)
+    private static string Header(Stream file)
     {
         using BinaryReader reader = new(file, Encoding.UTF8, true);
         if (reader.ReadString() != Magic) throw new InvalidDataException();
@@ -153,7 +174,7 @@ public sealed class SweepJournal : IDisposable
     }
 
     /// <summary>The next whole record; null at the end or where the rest is torn.</summary>
-    private static byte[]? Next(FileStream file)
+    private static byte[]? Next(Stream file)
     {
         byte[] length = new byte[sizeof(int)];
         if (file.ReadAtLeast(length, sizeof(int), false) < sizeof(int)) return null;

@@ -58,9 +58,9 @@ public sealed class SweepTable
     public string Refusal(int row) => _refusals[row];
 
     /// <summary>Comma-separated values: a heading, then a row for each build; what is missing is empty.</summary>
-    public void WriteCsv(string path)
+    public void WriteCsv(Stream file)
     {
-        using StreamWriter writer = new(path, false, new UTF8Encoding(false)) { NewLine = "\n" };
+        using StreamWriter writer = new(file, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(string.Join(',', Columns()));
         for (int row = 0; row < Rows; row++)
         {
@@ -76,15 +76,14 @@ public sealed class SweepTable
     }
 
     /// <summary>The same as an Apache Parquet file; what is missing is null.</summary>
-    public void WriteParquet(string path) => WriteParquetAsync(path).GetAwaiter().GetResult();
+    public void WriteParquet(Stream file) => WriteParquetAsync(file).GetAwaiter().GetResult();
 
-    private async Task WriteParquetAsync(string path)
+    private async Task WriteParquetAsync(Stream file)
     {
         string[] names = [.. Columns()];
         int numbers = names.Length - 3;
         DataField row = new DataField<int>(names[0]), front = new DataField<bool>(names[^2]), refusal = new DataField<string>(names[^1]);
         DataField[] fields = [.. names.Skip(1).Take(numbers).Select(name => (DataField)new DataField<double?>(name))];
-        await using FileStream file = File.Create(path);
         await using ParquetWriter writer = await ParquetWriter.CreateAsync(new ParquetSchema([row, .. fields, front, refusal]), file).ConfigureAwait(false);
         double[][] varied = [.. Enumerable.Range(0, Rows).Select(Plan.Values)];
         using ParquetRowGroupWriter group = writer.CreateRowGroup();

@@ -112,18 +112,16 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
         Build build = BuildLibrary.Load(settings.Build, settings.Air).Build;
         StudyConditions conditions = settings.ConditionsOf(build);
         SweepPlan plan = Plan(settings, build, conditions);
-        string? temporary = settings.Files.Count == 0 ? Path.GetTempFileName() : null;
-        string path = temporary ?? SweepFiles.JournalOf(settings.Files[0], settings.Shard is null ? null : settings.Share);
-        try
+        // without files nothing is kept, not even until the end
+        string? path = settings.Files.Count == 0 ? null : SweepFiles.JournalOf(settings.Files[0], settings.Shard is null ? null : settings.Share);
+        foreach (string file in settings.Files) SweepFiles.CheckFolder(file);
+        using (SweepJournal journal = path is null ? SweepJournal.InMemory(plan.ToLine()) : SweepFiles.Opened(() => SweepJournal.Open(path, plan.ToLine(), settings.Fresh), path))
         {
-            foreach (string file in settings.Files) SweepFiles.CheckFolder(file);
-            if (settings.Fresh || temporary is not null) File.Delete(path);
-            using SweepJournal journal = SweepFiles.Opened(() => SweepJournal.Open(path, plan.ToLine()), path);
             if (journal.Done.Count > 0) Console.Error.WriteLine($"Going on with {path}: {journal.Done.Count} blocks of {SweepPlan.BlockRows} builds are done.");
             bool whole = Work(plan, build, conditions, journal, settings, cancellationToken);
             if (!whole)
             {
-                Console.Error.WriteLine(temporary is null
+                Console.Error.WriteLine(path is not null
                     ? $"Stopped. {journal.Done.Count} of {plan.Blocks} blocks are kept in {path}; the same command goes on from there."
                     : "Stopped. Nothing is kept without --out.");
                 return ExitCode.Ok;
@@ -135,14 +133,11 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
             }
             SweepTable table = SweepTable.Of([journal]);
             foreach (string file in settings.Files) SweepFiles.Write(file, table);
+            // still held, so that it is no other sweep's by now
+            if (path is not null) File.Delete(path);
             if (settings.Json) SweepOutput.PrintJson(table);
             else SweepOutput.Print(table, settings.Files);
         }
-        finally
-        {
-            if (temporary is not null) File.Delete(temporary);
-        }
-        if (temporary is null) File.Delete(path);
         return ExitCode.Ok;
     }
 
@@ -160,6 +155,10 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
         catch (OperationCanceledException)
         {
             return false;
+        }
+        catch (IOException error)
+        {
+            throw new UserError($"The sweep stopped after {journal.Done.Count} of {plan.Blocks} blocks; they are kept, and the same command goes on from there. {error.Message}", ExitCode.Environment);
         }
     }
 

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Simfeel.Builds.Writing;
 using Simfeel.CommandLine.Output;
 using Simfeel.Studies.Plots;
 using Simfeel.Studies.Validation;
@@ -55,11 +56,12 @@ internal sealed class ValidateCommand : Command<ValidateCommand.Settings>
         string path = Path.Combine(folder, known.Name + ".png");
         try
         {
-            File.WriteAllBytes(path, ChartPicture.Png(result.Sheet));
+            byte[] picture = ChartPicture.Png(result.Sheet);
+            WholeFile.Write(path, file => file.Write(picture), lasting: false);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new UserError($"The picture '{path}' cannot be written: {error.Message}");
+            throw new UserError($"The picture '{path}' cannot be written: {error.Message}", ExitCode.Environment);
         }
         return path;
     }

@@ -35,7 +35,7 @@ internal static class MeasuredCopy
         }
         try
         {
-            BuildWriter.Save(path, BuildWriter.WithMeasured(File.ReadAllText(source), numbers, folder), force);
+            WholeFile.Write(path, BuildWriter.WithMeasured(File.ReadAllText(source), numbers, folder), force);
             return null;
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)

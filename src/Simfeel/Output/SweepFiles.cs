@@ -1,3 +1,4 @@
+using Simfeel.Builds.Writing;
 using Simfeel.Studies.Sweep;
 
 namespace Simfeel.CommandLine.Output;
@@ -5,14 +6,14 @@ namespace Simfeel.CommandLine.Output;
 /// <summary>Files of a sweep.</summary>
 internal static class SweepFiles
 {
-    private static readonly Dictionary<string, Action<SweepTable, string>> Kinds = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, Action<SweepTable, Stream>> Kinds = new(StringComparer.OrdinalIgnoreCase)
     {
-        [".parquet"] = (table, path) => table.WriteParquet(path),
-        [".csv"] = (table, path) => table.WriteCsv(path),
+        [".parquet"] = (table, file) => table.WriteParquet(file),
+        [".csv"] = (table, file) => table.WriteCsv(file),
     };
 
     /// <summary>How to write a file of a name; null where the ending is none of ours.</summary>
-    public static Action<SweepTable, string>? KindOf(string path) => Kinds.GetValueOrDefault(Path.GetExtension(path));
+    public static Action<SweepTable, Stream>? KindOf(string path) => Kinds.GetValueOrDefault(Path.GetExtension(path));
 
     /// <summary>The journal beside a result: of the whole sweep, or of one share.</summary>
     public static string JournalOf(string path, (int Number, int Of)? share) =>
@@ -41,6 +42,9 @@ internal static class SweepFiles
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
+            // a lock that another holds has no type of its own
+            if (error.GetType() == typeof(IOException) && error.Message.Contains("another process", StringComparison.Ordinal))
+                throw new UserError($"Another sweep works on {path}. Wait for it, or name other files.", ExitCode.Environment);
             throw new UserError($"{path} cannot be opened: {error.Message}", ExitCode.Environment);
         }
     }
@@ -49,15 +53,12 @@ internal static class SweepFiles
     /// <exception cref="UserError">The file cannot be written.</exception>
     public static void Write(string path, SweepTable table)
     {
-        string beside = path + ".new";
         try
         {
-            KindOf(path)!(table, beside);
-            File.Move(beside, path, true);
+            WholeFile.Write(path, file => KindOf(path)!(table, file));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
             throw new UserError($"{path} cannot be written: {error.Message}", ExitCode.Environment);
         }
     }

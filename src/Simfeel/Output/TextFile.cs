@@ -20,7 +20,7 @@ internal static class TextFile
     {
         try
         {
-            BuildWriter.Save(path, text, force);
+            WholeFile.Write(path, text, force);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

@@ -94,20 +94,6 @@ public class BuildWriterTests
         Assert.Contains(message, error.Message, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void A_file_is_replaced_only_when_told_and_nothing_is_left_behind()
-    {
-        using TempFolder temp = new();
-        string folder = temp.Path;
-        string path = Path.Combine(folder, "copy.toml");
-        BuildWriter.Save(path, "a", overwrite: false);
-        Assert.Throws<IOException>(() => BuildWriter.Save(path, "b", overwrite: false));
-        Assert.Equal("a", File.ReadAllText(path));
-        BuildWriter.Save(path, "c", overwrite: true);
-        Assert.Equal("c", File.ReadAllText(path));
-        Assert.Equal([path], Directory.GetFiles(folder));
-    }
-
     private static string Starters([CallerFilePath] string here = "") => BuildText.StarterDirectory(Path.GetDirectoryName(here)!);
 
     /// <summary>The number is in, once, and all the text around it is as before.</summary>

@@ -104,6 +104,27 @@ public class TimeMarksTests
     }
 
     [Fact]
+    public void Marks_follow_a_recording_that_takes_the_place_of_an_older_one()
+    {
+        using TempFolder folder = new();
+        string trace = Path.Combine(folder.Path, "flight.arrow"), file = Path.Combine(folder.Path, "flight.marks.toml");
+        File.WriteAllText(file, "marks of the older one");
+        TimeMarksStore store = new(trace + ".part");
+        store.Marks.TryAdd(new(4.5, "lets go"), out _);
+        Assert.True(store.TrySave(out string problem), problem);
+        Assert.Equal("marks of the older one", File.ReadAllText(file));
+
+        List<string> wrong = [];
+        store.MoveTo(trace, wrong);
+
+        Assert.Empty(wrong);
+        Assert.Equal(trace, store.Trace);
+        Assert.Equal("marks of the older one", File.ReadAllText(file + ".old"));
+        Assert.Contains("lets go", File.ReadAllText(file), StringComparison.Ordinal);
+        Assert.Equal(2, Directory.GetFiles(folder.Path).Length);
+    }
+
+    [Fact]
     public void What_could_not_be_read_is_kept_before_it_is_written_over()
     {
         using TempFolder folder = new();

@@ -35,23 +35,6 @@ public class UserFolderTests
     }
 
     [Fact]
-    public void On_a_full_disk_the_old_file_stays()
-    {
-        if (!File.Exists("/dev/full")) return;
-        using TempFolder temp = new();
-        UserFolder folder = new(temp.Path);
-        Assert.True(folder.TryWrite("settings.toml", "old", out string problem), problem);
-        // the file beside is written to the device that is always full
-        string beside = Path.Combine(temp.Path, $"settings.toml.{Environment.ProcessId}.new");
-        File.CreateSymbolicLink(beside, "/dev/full");
-        Assert.False(folder.TryWrite("settings.toml", "new", out problem));
-        AssertSentence(problem, "settings.toml cannot be stored: No space left on device");
-        Assert.True(folder.TryRead("settings.toml", out string text, out _));
-        Assert.Equal("old", text);
-        Assert.False(Path.Exists(beside));
-    }
-
-    [Fact]
     public void A_linked_file_stays_a_link()
     {
         using TempFolder temp = new();

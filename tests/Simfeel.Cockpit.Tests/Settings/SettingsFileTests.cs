@@ -6,6 +6,26 @@ namespace Simfeel.Cockpit.Tests.Settings;
 
 public class SettingsFileTests
 {
+    /// <summary>Two windows on one file: each stores what was set in it, and neither takes back what was set in the other.</summary>
+    [Fact]
+    public void Two_windows_keep_each_others_settings()
+    {
+        string before = SettingsFile.Write(new CockpitSettings());
+        CockpitSettings one = new() { TextScale = 1.5 }, two = new() { SoundGain = 0.25, BuildA = "pipit" };
+        string there = SettingsFile.Write(one, before, before);
+        there = SettingsFile.Write(two, before, there);
+        // set back by the one that set it
+        one.TextScale = 1;
+        one.Quality = Quality.High;
+        there = SettingsFile.Write(one, SettingsFile.Write(new CockpitSettings { TextScale = 1.5 }), there);
+
+        List<string> wrong = [];
+        CockpitSettings read = SettingsFile.Read(there, "settings.toml", wrong);
+        Assert.Empty(wrong);
+        Assert.Equal((1, 0.25, "pipit", Quality.High), (read.TextScale, read.SoundGain, read.BuildA, read.Quality));
+        Assert.Equal(SettingsFile.Write(one), SettingsFile.Write(one, before, ""));
+    }
+
     [Fact]
     public void What_is_written_is_read_again()
     {

@@ -64,6 +64,59 @@ public class RecordingTroubleTests
     }
 
     [Fact]
+    public void An_older_recording_stands_until_the_new_one_is_whole()
+    {
+        using Folder folder = new();
+        string file = folder.File("flight.arrow"), beside = file + TraceRecorder.Beside;
+        Fly(file, 300);
+        byte[] old = File.ReadAllBytes(file);
+        // what a killed program left is written over
+        File.WriteAllBytes(beside, new byte[1_000_000]);
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder recorder = TraceRecorder.Start(file, Flights.Header);
+        Assert.Equal(beside, recorder.Path);
+        Flights.Record(session, recorder, 800);
+        while (recorder.Written == 0) Thread.Sleep(1);
+        Assert.Equal(old, File.ReadAllBytes(file));
+        using (TraceRecorder second = TraceRecorder.Start(file, Flights.Header))
+            Assert.StartsWith($"Nothing is recorded: {file} cannot be written. ", second.Trouble, StringComparison.Ordinal);
+        recorder.Finish();
+        Assert.Null(recorder.Trouble);
+        Assert.Equal(file, recorder.Path);
+        Assert.False(File.Exists(beside));
+        using TraceReader trace = TraceReader.Open(file);
+        Assert.True(Replay.Run(trace) is { Same: true, Rows: 80, CutShort: false });
+    }
+
+    [Fact]
+    public void Two_recordings_never_share_a_file()
+    {
+        using Folder folder = new();
+        string file = folder.File("flight.arrow");
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder first = TraceRecorder.Start(file, Flights.Header), second = TraceRecorder.Start(file, Flights.Header);
+        Assert.StartsWith($"Nothing is recorded: {file} cannot be written. ", second.Trouble, StringComparison.Ordinal);
+        Flights.Record(session, first, 500);
+        first.Finish();
+        second.Finish();
+        Assert.Null(first.Trouble);
+        using TraceReader trace = TraceReader.Open(file);
+        Assert.True(Replay.Run(trace) is { Same: true, Rows: 50 });
+    }
+
+    [Fact]
+    public void A_recording_without_a_row_replaces_nothing()
+    {
+        using Folder folder = new();
+        string file = folder.File("flight.arrow");
+        Fly(file, 300);
+        byte[] old = File.ReadAllBytes(file);
+        using (TraceRecorder recorder = TraceRecorder.Start(file, Flights.Header)) recorder.Finish();
+        Assert.Equal(old, File.ReadAllBytes(file));
+        Assert.False(File.Exists(file + TraceRecorder.Beside));
+    }
+
+    [Fact]
     public void A_disk_too_slow_ends_the_recording_and_keeps_what_waited()
     {
         using SlowStream slow = new();
@@ -101,6 +154,13 @@ public class RecordingTroubleTests
         Taken(session, recorder);
         Assert.Equal(0, Taken(session, recorder) + Taken(session, recorder));
         Assert.Null(recorder.Trouble);
+    }
+
+    private static void Fly(string file, int readings)
+    {
+        using FlightSession session = Flights.NewSession();
+        using TraceRecorder recorder = TraceRecorder.Start(file, Flights.Header);
+        Flights.Record(session, recorder, readings);
     }
 
     private static long Taken(FlightSession session, TraceRecorder recorder)

@@ -6,6 +6,7 @@ using Simfeel.Flight;
 using Simfeel.Flight.Tests;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Metrics;
+using Simfeel.Builds.Writing;
 using Simfeel.Studies.Sweep;
 
 namespace Simfeel.Studies.Tests.Sweep;
@@ -139,8 +140,8 @@ public class SweepTests
         Assert.Throws<InvalidDataException>(() => SweepTable.Of([one]));
         SweepRun.Run(plan, Wagtail, Conditions, two, (2, 2));
         string merged = Path.Combine(folder, "merged.csv"), straight = Path.Combine(folder, "straight.csv");
-        SweepTable.Of([two, one]).WriteCsv(merged);
-        SweepTable.Of([whole]).WriteCsv(straight);
+        WholeFile.Write(merged, SweepTable.Of([two, one]).WriteCsv);
+        WholeFile.Write(straight, SweepTable.Of([whole]).WriteCsv);
         Assert.Equal(File.ReadAllBytes(straight), File.ReadAllBytes(merged));
     }
 
@@ -156,6 +157,51 @@ public class SweepTests
     }
 
     [Fact]
+    public void A_journal_stopped_within_its_first_line_begins_anew()
+    {
+        string folder = Directory.CreateTempSubdirectory("sweep").FullName, path = Path.Combine(folder, "a.part");
+        SweepPlan plan = Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5));
+        SweepJournal.Open(path, plan.ToLine()).Dispose();
+        byte[] whole = File.ReadAllBytes(path);
+        for (int cut = 0; cut < whole.Length; cut++)
+        {
+            File.WriteAllBytes(path, whole[..cut]);
+            using SweepJournal journal = SweepJournal.Open(path, plan.ToLine());
+            Assert.Empty(journal.Done);
+        }
+        Assert.Equal(whole, File.ReadAllBytes(path));
+    }
+
+    [Fact]
+    public void Two_sweeps_never_share_a_journal()
+    {
+        string path = Path.Combine(Directory.CreateTempSubdirectory("sweep").FullName, "a.part"), plan = Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5)).ToLine();
+        using (SweepJournal.Open(path, plan))
+        {
+            Assert.Throws<IOException>(() => SweepJournal.Open(path, plan));
+            Assert.Throws<IOException>(() => SweepJournal.Open(path, plan, fresh: true));
+            Assert.Throws<IOException>(() => SweepJournal.Read(path));
+        }
+        File.AppendAllText(path, "torn");
+        long length = new FileInfo(path).Length;
+        using SweepJournal one = SweepJournal.Read(path), two = SweepJournal.Read(path);
+        Assert.Equal(plan, two.Plan);
+        // who only reads mends nothing
+        Assert.Equal(length, new FileInfo(path).Length);
+    }
+
+    [Fact]
+    public void A_journal_in_memory_gives_the_same_table()
+    {
+        string folder = Directory.CreateTempSubdirectory("sweep").FullName;
+        SweepPlan plan = Plan(24, new SweepAxis("motor.volume", 0.6, 1.8, 5));
+        using SweepJournal memory = SweepJournal.InMemory(plan.ToLine()), disk = SweepJournal.Open(Path.Combine(folder, "a.part"), plan.ToLine());
+        SweepRun.Run(plan, Wagtail, Conditions, memory, (1, 1));
+        SweepRun.Run(plan, Wagtail, Conditions, disk, (1, 1));
+        Assert.Equal(Files(disk, folder).Csv, Files(memory, folder).Csv);
+    }
+
+    [Fact]
     public async Task Parquet_and_csv_hold_the_same_numbers()
     {
         using TempFolder temp = new();
@@ -165,8 +211,8 @@ public class SweepTests
         {
             SweepRun.Run(plan, Wagtail, Conditions, journal, (1, 1));
             SweepTable table = SweepTable.Of([journal]);
-            table.WriteCsv(csv);
-            table.WriteParquet(parquet);
+            WholeFile.Write(csv, table.WriteCsv);
+            WholeFile.Write(parquet, table.WriteParquet);
         }
         string[] lines = File.ReadAllLines(csv);
         await using ParquetReader reader = await ParquetReader.CreateAsync(parquet);
@@ -212,8 +258,8 @@ public class SweepTests
     {
         string csv = Path.Combine(folder, "t.csv"), parquet = Path.Combine(folder, "t.parquet");
         SweepTable table = SweepTable.Of([journal]);
-        table.WriteCsv(csv);
-        table.WriteParquet(parquet);
+        WholeFile.Write(csv, table.WriteCsv);
+        WholeFile.Write(parquet, table.WriteParquet);
         return (File.ReadAllBytes(csv), File.ReadAllBytes(parquet));
     }
 
