@@ -5,7 +5,7 @@
 #   benchmarks/faults.sh [CAMPAIGN ...]     default: worksheet sheets fit sweep merge record fly disk places names twice
 #   benchmarks/faults.sh launcher           its first build killed; some ten minutes
 #
-# KILLS=100 is how often each kind of work is killed, SEED=1 when. Half of the kills come at a random moment of the run, half
+# KILLS=100 is how often each kind of work is killed, SEED=1 when; MINUTES ends each of them early. Half of the kills come at a random moment of the run, half
 # within some milliseconds of the moment in which a hidden file appears. Needs root for disk and places (small file systems are
 # mounted and taken away again), Xvfb and ffmpeg for fly, python3 for names. PROGRAM and RECORDER name what is built already: simfeel
 # and Simfeel.Flight.Tests.dll.
@@ -45,9 +45,12 @@ broke() {
 
 begin() {
     campaign=$1
-    tried=0 broken=0
+    tried=0 broken=0 begun=$SECONDS
     say "$campaign"
 }
+
+# Whether a kind of work that is killed over and over may be killed again.
+in_time() { [ $((SECONDS - begun)) -lt $((${MINUTES:-1000} * 60)) ]; }
 
 # One row of the table; the argument says what was seen.
 row() { printf '| %s | %d | %d | %s |\n' "$campaign" "$tried" "$broken" "$1"; }

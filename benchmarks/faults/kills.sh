@@ -49,7 +49,7 @@ kill_writer() {
     new=$(sum "$file")
     printf 'A good file that stood there.\n' >"$folder/old"
     old=$(sum "$folder/old")
-    while [ $tried -lt "$often" ]; do
+    while [ $tried -lt "$often" ] && in_time; do
         cp "$folder/old" "$file"
         kill_within "$whole" "$place" "$@"
         now=$(sum "$file")
@@ -106,7 +106,7 @@ faults_sweep() {
     old=$(printf 'An older result.\n' | tee "$folder/old" | sha256sum | cut -d' ' -f1)
     cp "$folder/old" "$place/s.parquet"
     cp "$folder/old" "$place/s.csv"
-    while [ $tried -lt "$KILLS" ]; do
+    while [ $tried -lt "$KILLS" ] && in_time; do
         kill_within "$whole" "$place" "$@"
         ! grep -q '^Going on with' "$folder/complained" || resumed=$((resumed + 1))
         case $(sum "$place/s.parquet") in "$old" | "$parquet") ;; *) broke 's.parquet is neither old nor new' ;; esac
@@ -154,7 +154,7 @@ faults_record() {
     is_whole "$file" || broke 'an undisturbed recording has no end'
     cp "$file" "$folder/old"
     old=$(sum "$folder/old")
-    while [ $tried -lt "$KILLS" ]; do
+    while [ $tried -lt "$KILLS" ] && in_time; do
         cp "$folder/old" "$file"
         kill_within "$whole" "$place" "$@"
         if [ "$(sum "$file")" = "$old" ]; then
