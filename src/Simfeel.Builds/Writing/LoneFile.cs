@@ -33,7 +33,18 @@ public static class LoneFile
             CutBack(file, end);
             throw;
         }
+        catch (ArgumentOutOfRangeException error) when (IsTooLong(error))
+        {
+            CutBack(file, end);
+            throw new IOException(TooLong, error);
+        }
     }
+
+    /// <summary>What is said of a file that reached the largest size that system or user allow.</summary>
+    internal const string TooLong = "The file cannot grow any further";
+
+    /// <summary>Whether an error of a stream means <see cref="TooLong"/>: .NET takes the number of bytes for an argument that is wrong.</summary>
+    internal static bool IsTooLong(ArgumentOutOfRangeException error) => error.ParamName == "value";
 
     private static void CutBack(Stream file, long end)
     {

@@ -45,6 +45,10 @@ public static class WholeFile
             // the hidden name would tell nobody anything
             throw new IOException(error.Message.Replace(unfinished.Path, path, StringComparison.Ordinal), error);
         }
+        catch (ArgumentOutOfRangeException error) when (LoneFile.IsTooLong(error))
+        {
+            throw new IOException($"{LoneFile.TooLong} : '{path}'", error);
+        }
         catch (UnauthorizedAccessException error) when (error.Message.Contains(unfinished.Path, StringComparison.Ordinal))
         {
             throw new UnauthorizedAccessException(error.Message.Replace(unfinished.Path, path, StringComparison.Ordinal), error);
