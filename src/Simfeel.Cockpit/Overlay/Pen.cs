@@ -103,9 +103,9 @@ public sealed class Pen : IDisposable
         if (Width(text, style) <= width) return text;
         if (_fitted.TryGetValue((text, style, width), out string? known)) return known;
         if (_fitted.Count >= CacheRoom) _fitted.Clear();
-        int length = text.Length - 1;
-        while (length > 0 && _font[(int)style].MeasureText(text[..length] + "…") > width) length--;
-        length = TextCut.Before(text, length);
+        // half a character has no width that could be measured
+        int length = TextCut.Before(text, text.Length - 1);
+        while (length > 0 && _font[(int)style].MeasureText(text[..length] + "…") > width) length = TextCut.Before(text, length - 1);
         return _fitted[(text, style, width)] = text[..length] + "…";
     }
 

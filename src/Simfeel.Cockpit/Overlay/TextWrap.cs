@@ -37,16 +37,12 @@ internal static class TextWrap
     {
         while (font.MeasureText(word) > width)
         {
-            int fits = Math.Max(1, word.Length - 1);
-            while (fits > 1 && font.MeasureText(word.AsSpan(0, fits)) > width) fits--;
-            fits = Math.Max(TextCut.Before(word, fits), FirstLength(word));
+            int first = StringInfo.GetNextTextElementLength(word), fits = Math.Max(first, TextCut.Before(word, word.Length - 1));
+            while (fits > first && font.MeasureText(word.AsSpan(0, fits)) > width) fits = Math.Max(first, TextCut.Before(word, fits - 1));
             if (fits == word.Length) break;
             lines.Add(word[..fits]);
             word = word[fits..];
         }
         return word;
     }
-
-    /// <summary>Length of the first character with its second half and its marks.</summary>
-    private static int FirstLength(string word) => StringInfo.GetNextTextElementLength(word);
 }

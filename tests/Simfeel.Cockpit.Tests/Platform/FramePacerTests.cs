@@ -79,8 +79,8 @@ public class FramePacerTests
         Assert.InRange(clock.Sleeps - sleeps, 0, 20);
         long readings = 0;
         for (int n = 0; n < 101; n++) readings += flight.Due(pacer.Wait());
-        // a second and the frame that finds the grid again
-        Assert.InRange(readings, 1000, 1020);
+        // a second and the frame that finds the grid again, which may be short
+        Assert.InRange(readings, 990, 1020);
         Assert.Equal(0.01, pacer.Wait(), 1e-6);
     }
 
