@@ -6,18 +6,18 @@ namespace Simfeel.Builds.Tests;
 /// <summary>Files that are no build files at all give one clear diagnostic and no exception.</summary>
 public sealed class HostileFileTests : IDisposable
 {
-    private readonly string _directory = Directory.CreateTempSubdirectory("simfeel-builds-").FullName;
+    private readonly TempFolder _directory = new();
 
-    public void Dispose() => Directory.Delete(_directory, recursive: true);
-
-    [Fact]
-    public void MissingFile() => One(Path.Combine(_directory, "none.toml"), "no such file");
+    public void Dispose() => _directory.Dispose();
 
     [Fact]
-    public void MissingDirectory() => One(Path.Combine(_directory, "no", "none.toml"), "no such file");
+    public void MissingFile() => One(_directory.File("none.toml"), "no such file");
 
     [Fact]
-    public void DirectoryInsteadOfFile() => One(_directory, "is a directory");
+    public void MissingDirectory() => One(Path.Combine(_directory.Path, "no", "none.toml"), "no such file");
+
+    [Fact]
+    public void DirectoryInsteadOfFile() => One(_directory.Path, "is a directory");
 
     [Fact]
     public void EmptyPath() => One("", "cannot be opened");
@@ -149,7 +149,7 @@ public sealed class HostileFileTests : IDisposable
 
     private string Written(byte[] bytes)
     {
-        string path = Path.Combine(_directory, "build.toml");
+        string path = _directory.File("build.toml");
         File.WriteAllBytes(path, bytes);
         return path;
     }

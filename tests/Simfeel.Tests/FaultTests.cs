@@ -9,9 +9,9 @@ namespace Simfeel.Tests;
 /// </summary>
 public sealed partial class FaultTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-faults-").FullName;
+    private readonly TempFolder _folder = new();
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     [Theory]
     [InlineData("weigh wagtail")]
@@ -29,13 +29,13 @@ public sealed partial class FaultTests : IDisposable
     public void A_file_that_finds_no_room_leaves_the_old_one()
     {
         if (!OperatingSystem.IsLinux()) return;
-        string sheet = Path.Combine(_folder, "w.html");
+        string sheet = _folder.File("w.html");
         File.WriteAllText(sheet, "old");
         (int code, string errors) = Shell($"trap '' XFSZ; ulimit -f 4; exec \"$0\" exec \"$1\" bench wagtail --worksheet {sheet} --force");
         Assert.Equal(3, code);
         Assert.StartsWith($"simfeel: --worksheet: {sheet} cannot be written: ", Assert.Single(errors.TrimEnd().Split('\n')), StringComparison.Ordinal);
         Assert.Equal("old", File.ReadAllText(sheet));
-        Assert.Equal([sheet], Directory.GetFiles(_folder));
+        Assert.Equal([sheet], Directory.GetFiles(_folder.Path));
     }
 
     /// <summary>What opens files to write is known by name, so that no half-written file comes from a place nobody thought of.</summary>

@@ -6,11 +6,11 @@ namespace Simfeel.Builds.Tests.Writing;
 /// <summary>Whatever goes wrong, all of the old file stands, or all of the new one, and nothing else stays in the folder.</summary>
 public sealed class WholeFileTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("simfeel-whole-").FullName;
+    private readonly TempFolder _folder = new();
 
-    private string Target => Path.Combine(_folder, "copy.toml");
+    private string Target => _folder.File("copy.toml");
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     [Fact]
     public void A_file_is_replaced_only_when_told_and_nothing_is_left_behind()
@@ -20,7 +20,7 @@ public sealed class WholeFileTests : IDisposable
         Assert.Equal("a", File.ReadAllText(Target));
         WholeFile.Write(Target, "c");
         Assert.Equal("c", File.ReadAllText(Target));
-        Assert.Equal([Target], Directory.GetFiles(_folder));
+        Assert.Equal([Target], Directory.GetFiles(_folder.Path));
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public sealed class WholeFileTests : IDisposable
         // the hidden name is nobody's business
         Assert.Equal($"No space left on device : '{Target}'", error.Message);
         Assert.Equal("old", File.ReadAllText(Target));
-        Assert.Equal([Target], Directory.GetFiles(_folder));
+        Assert.Equal([Target], Directory.GetFiles(_folder.Path));
     }
 
     [Fact]
@@ -45,21 +45,21 @@ public sealed class WholeFileTests : IDisposable
     {
         using Process gone = Process.Start("true");
         gone.WaitForExit();
-        string left = Path.Combine(_folder, $".simfeel-{gone.Id}-1.part"), video = Path.Combine(_folder, $".simfeel-{gone.Id}-2.part.mp4");
-        string held = Path.Combine(_folder, $".simfeel-{gone.Id}-3.part"), ours = Path.Combine(_folder, $".simfeel-{Environment.ProcessId}-0.part");
-        string foreign = Path.Combine(_folder, ".simfeel-notes.part");
+        string left = Path.Combine(_folder.Path, $".simfeel-{gone.Id}-1.part"), video = Path.Combine(_folder.Path, $".simfeel-{gone.Id}-2.part.mp4");
+        string held = Path.Combine(_folder.Path, $".simfeel-{gone.Id}-3.part"), ours = Path.Combine(_folder.Path, $".simfeel-{Environment.ProcessId}-0.part");
+        string foreign = _folder.File(".simfeel-notes.part");
         string[] stay = [Target, held, ours, foreign];
         foreach (string file in (string[])[left, video, held, ours, foreign]) File.WriteAllText(file, "half");
         // by a program of another container, whose number means nothing here
         using (new FileStream(held, FileMode.Open, FileAccess.Write, FileShare.None)) WholeFile.Write(Target, "new");
-        Assert.Equal(stay.Order(StringComparer.Ordinal), Directory.GetFiles(_folder).Order(StringComparer.Ordinal));
+        Assert.Equal(stay.Order(StringComparer.Ordinal), Directory.GetFiles(_folder.Path).Order(StringComparer.Ordinal));
     }
 
     [Fact]
     public void A_link_stays_a_link_and_rights_stay_as_they_were()
     {
         if (OperatingSystem.IsWindows()) return;
-        string link = Path.Combine(_folder, "link.toml"), loose = Path.Combine(_folder, "loose.toml");
+        string link = _folder.File("link.toml"), loose = _folder.File("loose.toml");
         File.WriteAllText(Target, "old");
         File.SetUnixFileMode(Target, UnixFileMode.UserRead | UnixFileMode.UserWrite);
         File.CreateSymbolicLink(link, "copy.toml");
@@ -70,7 +70,7 @@ public sealed class WholeFileTests : IDisposable
 
         File.CreateSymbolicLink(loose, "later.toml");
         WholeFile.Write(loose, "new");
-        Assert.Equal("new", File.ReadAllText(Path.Combine(_folder, "later.toml")));
+        Assert.Equal("new", File.ReadAllText(_folder.File("later.toml")));
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class WholeFileTests : IDisposable
         UnauthorizedAccessException error = Assert.Throws<UnauthorizedAccessException>(() => WholeFile.Write(Target, "new"));
         Assert.Contains(Target, error.Message, StringComparison.Ordinal);
         Assert.Equal("old", File.ReadAllText(Target));
-        Assert.Equal([Target], Directory.GetFiles(_folder));
+        Assert.Equal([Target], Directory.GetFiles(_folder.Path));
     }
 
     /// <summary>Umlauts, Chinese, Arabic with marks, a picture, blanks, quotes, a dash in front, a line end, and the longest name that file systems take.</summary>
@@ -94,11 +94,11 @@ public sealed class WholeFileTests : IDisposable
     public void Any_name_will_do(string name)
     {
         if (OperatingSystem.IsWindows()) return;
-        string path = Path.Combine(_folder, name.Length > 0 ? name : new string('n', 255));
+        string path = Path.Combine(_folder.Path, name.Length > 0 ? name : new string('n', 255));
         WholeFile.Write(path, "old");
         WholeFile.Write(path, "new");
         Assert.Equal("new", File.ReadAllText(path));
-        Assert.Equal([path], Directory.GetFiles(_folder));
+        Assert.Equal([path], Directory.GetFiles(_folder.Path));
     }
 
     [Theory]
@@ -106,7 +106,7 @@ public sealed class WholeFileTests : IDisposable
     [InlineData("")]
     public void A_place_that_cannot_be_is_said(string name)
     {
-        string path = name.Length > 0 ? Path.Combine(_folder, name) : _folder;
+        string path = name.Length > 0 ? _folder.File(name) : _folder.Path;
         Exception? error = Record.Exception(() => WholeFile.Write(path, "new"));
         Assert.True(error is IOException or UnauthorizedAccessException, $"{error}");
         Assert.Contains(path, error.Message, StringComparison.Ordinal);
@@ -117,7 +117,7 @@ public sealed class WholeFileTests : IDisposable
     [Fact]
     public void Lines_added_by_many_at_once_are_all_there()
     {
-        string log = Path.Combine(_folder, "log.csv");
+        string log = _folder.File("log.csv");
         Parallel.For(0, 200, new ParallelOptions { MaxDegreeOfParallelism = 4 }, n =>
         {
             using FileStream file = LoneFile.OpenToAdd(log);

@@ -66,7 +66,7 @@ public class RecordingTroubleTests
     [Fact]
     public void An_older_recording_stands_until_the_new_one_is_whole()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string file = folder.File("flight.arrow"), beside = file + TraceRecorder.Beside;
         Fly(file, 300);
         byte[] old = File.ReadAllBytes(file);
@@ -91,7 +91,7 @@ public class RecordingTroubleTests
     [Fact]
     public void Two_recordings_never_share_a_file()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string file = folder.File("flight.arrow");
         using FlightSession session = Flights.NewSession();
         using TraceRecorder first = TraceRecorder.Start(file, Flights.Header), second = TraceRecorder.Start(file, Flights.Header);
@@ -107,7 +107,7 @@ public class RecordingTroubleTests
     [Fact]
     public void A_recording_without_a_row_replaces_nothing()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string file = folder.File("flight.arrow");
         Fly(file, 300);
         byte[] old = File.ReadAllBytes(file);

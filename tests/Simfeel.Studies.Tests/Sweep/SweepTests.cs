@@ -159,7 +159,8 @@ public class SweepTests
     [Fact]
     public void A_journal_stopped_within_its_first_line_begins_anew()
     {
-        string folder = Directory.CreateTempSubdirectory("sweep").FullName, path = Path.Combine(folder, "a.part");
+        using TempFolder temp = new();
+        string folder = temp.Path, path = Path.Combine(folder, "a.part");
         SweepPlan plan = Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5));
         SweepJournal.Open(path, plan.ToLine()).Dispose();
         byte[] whole = File.ReadAllBytes(path);
@@ -175,7 +176,8 @@ public class SweepTests
     [Fact]
     public void Two_sweeps_never_share_a_journal()
     {
-        string path = Path.Combine(Directory.CreateTempSubdirectory("sweep").FullName, "a.part"), plan = Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5)).ToLine();
+        using TempFolder temp = new();
+        string path = temp.File("a.part"), plan = Plan(40, new SweepAxis("motor.volume", 0.6, 1.8, 5)).ToLine();
         using (SweepJournal.Open(path, plan))
         {
             Assert.Throws<IOException>(() => SweepJournal.Open(path, plan));
@@ -193,7 +195,8 @@ public class SweepTests
     [Fact]
     public void A_journal_in_memory_gives_the_same_table()
     {
-        string folder = Directory.CreateTempSubdirectory("sweep").FullName;
+        using TempFolder temp = new();
+        string folder = temp.Path;
         SweepPlan plan = Plan(24, new SweepAxis("motor.volume", 0.6, 1.8, 5));
         using SweepJournal memory = SweepJournal.InMemory(plan.ToLine()), disk = SweepJournal.Open(Path.Combine(folder, "a.part"), plan.ToLine());
         SweepRun.Run(plan, Wagtail, Conditions, memory, (1, 1));
