@@ -33,10 +33,24 @@ public sealed record Diagnostic(
     string Message,
     string Hint)
 {
+    private const int LongestKey = 200, LongestValue = 200;
+
+    /// <inheritdoc cref="Diagnostic(Severity, string, int?, int?, string, string, string, string)" path="/param[@name='Key']"/>
+    public string Key { get; init; } = OneLine.Of(Key, LongestKey);
+
+    /// <inheritdoc cref="Diagnostic(Severity, string, int?, int?, string, string, string, string)" path="/param[@name='Value']"/>
+    public string Value { get; init; } = OneLine.Of(Value, LongestValue);
+
+    /// <inheritdoc cref="Diagnostic(Severity, string, int?, int?, string, string, string, string)" path="/param[@name='Message']"/>
+    public string Message { get; init; } = OneLine.Of(Message);
+
+    /// <inheritdoc cref="Diagnostic(Severity, string, int?, int?, string, string, string, string)" path="/param[@name='Hint']"/>
+    public string Hint { get; init; } = OneLine.Of(Hint);
+
     /// <summary>One line for a terminal: <c>file:line:column: error: key = value: message (hint)</c>.</summary>
     public override string ToString()
     {
-        StringBuilder text = new(File);
+        StringBuilder text = new(OneLine.Of(File));
         if (Line is int line) text.Append(':').Append(line);
         if (Line is not null && Column is int column) text.Append(':').Append(column);
         text.Append(Severity == Severity.Error ? ": error: " : ": warning: ");

@@ -9,7 +9,9 @@ namespace Simfeel.CommandLine;
 internal static class CommandLineApp
 {
     /// <summary>Runs a command line and returns the exit code.</summary>
-    public static int Run(string[] args)
+    /// <param name="args">The command line.</param>
+    /// <param name="interceptor">Called with what was read before a verb begins to work; for tests.</param>
+    public static int Run(string[] args, ICommandInterceptor? interceptor = null)
     {
         Console.OutputEncoding = System.Text.Encoding.UTF8;
         if (Console.IsOutputRedirected) AnsiConsole.Profile.Width = 120;
@@ -25,7 +27,7 @@ internal static class CommandLineApp
         };
         try
         {
-            return Create().Run(args, stop.Token);
+            return Create(interceptor).Run(args, stop.Token);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
@@ -78,7 +80,7 @@ internal static class CommandLineApp
     /// <summary>Version of the program.</summary>
     public static string Version => typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3);
 
-    private static CommandApp<DemoCommand> Create()
+    private static CommandApp<DemoCommand> Create(ICommandInterceptor? interceptor)
     {
         CommandApp<DemoCommand> app = new();
         app.WithDescription("Compares how two multirotor builds fly, computed from their parts. Without a verb: the demo. ./simfeel test runs the tests.");
@@ -88,6 +90,7 @@ internal static class CommandLineApp
             config.SetApplicationVersion(Version);
             config.PropagateExceptions();
             config.UseStrictParsing();
+            if (interceptor is not null) config.SetInterceptor(interceptor);
             config.AddCommand<WeighCommand>("weigh")
                 .WithDescription("Mass, centre of gravity, inertia tensor and the share of every part.")
                 .WithExample("weigh", "wagtail")

@@ -56,7 +56,9 @@ public class ReferenceGraphTests
 
         Assert.Contains(project, references);
         // A test may look at what its project is made of, not at what is made of it.
-        Assert.Empty(references.Except(Chain[..(Array.IndexOf(Chain, project) + 1)]));
+        // The fuzzers look at everything; the command line's tests run a share of them.
+        string[] also = project == "Simfeel" ? ["Simfeel.Fuzz"] : [];
+        Assert.Empty(references.Except(Chain[..(Array.IndexOf(Chain, project) + 1)]).Except(also));
     }
 
     [Fact]

@@ -43,6 +43,7 @@ internal static class BuildFactory
         build = WithWiring(build, ledger, sheet, bag);
         build = WithMeasured(build, ledger, sheet, bag);
         ConsistencyChecks.Run(build, sheet, bag);
+        NotUsed(sheet, ledger, bag);
         return bag.HasErrors ? null : build with { Values = ledger.Values() };
     }
 
@@ -51,6 +52,14 @@ internal static class BuildFactory
     {
         SheetChecks.RunPropeller(sheet, bag);
         return bag.HasErrors ? null : PropellerRules.Resolve(new(sheet), sheet);
+    }
+
+    /// <summary>A number that was given and asked for by nobody, such as the sweep of arms that are not swept.</summary>
+    private static void NotUsed(BuildSheet sheet, ValueLedger ledger, DiagnosticBag bag)
+    {
+        HashSet<string> used = [.. ledger.Values().Select(value => value.Key)];
+        foreach ((string key, GivenNumber given) in sheet.Numbers.Where(pair => !used.Contains(pair.Key) && !bag.Concerns(pair.Key)))
+            bag.Warning(given.At, key, given.Written, "This build makes no use of the key; it is ignored.", "its layout, its shape or another key decides");
     }
 
     /// <summary>Wiring is what a weighed mass leaves over, else a share of everything else.</summary>

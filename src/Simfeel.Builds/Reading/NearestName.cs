@@ -3,9 +3,13 @@ namespace Simfeel.Builds.Reading;
 /// <summary>Finds the name that was probably meant.</summary>
 internal static class NearestName
 {
+    // longer ones are no slip of a name, and comparing takes the product of both lengths
+    private const int LongestName = 100;
+
     /// <summary>The nearest of the names, or null where none is near (a third of the letters, at least two, may differ).</summary>
     public static string? Of(string written, IEnumerable<string> names)
     {
+        if (written.Length > LongestName) return null;
         string? best = null;
         int least = int.MaxValue;
         foreach (string name in names)

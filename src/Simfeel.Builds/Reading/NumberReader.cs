@@ -22,7 +22,8 @@ internal static class NumberReader
     /// <summary>The number that the syntax holds; NaN where it is none.</summary>
     public static double Plain(ValueSyntax? value) => value switch
     {
-        IntegerValueSyntax whole => whole.Value,
+        // the parser takes 0xFFFFFFFFFFFFFFFF for -1, though no whole number written so is below 0
+        IntegerValueSyntax whole => whole.Value < 0 && !whole.ToString().TrimStart().StartsWith('-') ? double.NaN : whole.Value,
         FloatValueSyntax real => real.Value,
         _ => double.NaN,
     };

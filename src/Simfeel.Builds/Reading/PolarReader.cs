@@ -13,6 +13,8 @@ internal sealed class PolarReader
     private const int FewestAngles = 2, MostAngles = 400, MostReynolds = 40;
     private const int MostFindings = 20;
 
+    private static readonly string[] LineEnds = ["\r\n", "\n", "\r"];
+
     private static readonly Column[] Columns =
     [
         new("angle_deg", -180, 180, "-180 to 180 deg"),
@@ -34,11 +36,11 @@ internal sealed class PolarReader
         PolarReader reader = new(bag);
         int[]? order = null;
         int number = 0;
-        foreach (ReadOnlySpan<char> raw in text.AsSpan().EnumerateLines())
+        // lines as an editor counts them: a separator that only Unicode knows ends none
+        foreach (string raw in text.Split(LineEnds, StringSplitOptions.None))
         {
             number++;
-            int comment = raw.IndexOf('#');
-            string line = raw[..(comment < 0 ? raw.Length : comment)].Trim().ToString();
+            string line = raw.Split('#', 2)[0].Trim();
             if (line.Length == 0) continue;
             string[] fields = line.Split(',', StringSplitOptions.TrimEntries);
             if (order is not null)

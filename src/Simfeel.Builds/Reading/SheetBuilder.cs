@@ -79,6 +79,10 @@ internal sealed class SheetBuilder(DiagnosticBag bag, string? folder, string? po
         {
             bag.Error(at, key, text, $"The text has {text.Length} characters; allowed is {spec.Range}.");
         }
+        else if (OneLine.HasControls(text))
+        {
+            bag.Error(at, key, text, $"The text has control characters; allowed is {spec.Range}.", "write it without them");
+        }
         else if (spec.Kind == KeyKind.Choice && !spec.Choices.Contains(text))
         {
             string? near = NearestName.Of(text, spec.Choices);

@@ -39,7 +39,7 @@ internal sealed class SheetReader
         catch (TomlException e)
         {
             // The parser throws for nesting only; everything else it reports.
-            bag.Error(null, "", "", $"Brackets are nested more than {MaxDepth} deep, which no build file needs.", e.Line is int line and > 0 ? $"line {line}" : "");
+            bag.Error(new(e.Line is int line and > 0 ? line : 1, 1), "", "", $"Brackets are nested more than {MaxDepth} deep, which no build file needs.");
             return null;
         }
         if (document.HasErrors)
@@ -60,6 +60,11 @@ internal sealed class SheetReader
             string[] path = [.. Names(table.Name)];
             Place at = PlaceOf(table);
             string name = path[0];
+            if (path.Length > 1 && Known(name, at))
+            {
+                Unknown(path, at, "");
+                continue;
+            }
             if (name == "extra" && path.Length == 1)
             {
                 if (table is not TableArraySyntax)
@@ -149,7 +154,10 @@ internal sealed class SheetReader
         _bag.Warning(at, string.Join('.', path), value, "There is no such key; it is ignored.", hint);
     }
 
-    /// <summary>The parts of a dotted key, without their quotes.</summary>
+    /// <summary>
+    /// The parts of a dotted key. A part in quotes stays in them where it could not be written without: <c>"motor.mass_g"</c> is another
+    /// key than <c>motor.mass_g</c>, and none that a format knows.
+    /// </summary>
     internal static IEnumerable<string> Names(KeySyntax? key)
     {
         if (key?.Key is null) yield break;
@@ -159,10 +167,12 @@ internal sealed class SheetReader
         static string Name(BareKeyOrStringValueSyntax part) => part switch
         {
             BareKeySyntax bare => bare.Key?.Text ?? "",
-            StringValueSyntax text => text.Value ?? "",
+            StringValueSyntax { Value: string text } => IsBare(text) ? text : $"\"{text}\"",
             _ => part.ToString().Trim(),
         };
     }
+
+    private static bool IsBare(string part) => part.Length > 0 && part.All(c => char.IsAsciiLetterOrDigit(c) || c is '_' or '-');
 
     internal static Place PlaceOf(SyntaxNodeBase node) => new(node.Span.Start.Line + 1, node.Span.Start.Column + 1);
 }

@@ -6,6 +6,8 @@ namespace Simfeel.Builds.Reading;
 /// <summary>Says what is wrong with text that is no TOML. Only the first fault: the later ones usually follow from it.</summary>
 internal static partial class SyntaxMessages
 {
+    private const int LongestShown = 300;
+
     /// <param name="document">What the parser made of the text.</param>
     /// <param name="text">The text.</param>
     /// <param name="bag">Receives the fault.</param>
@@ -20,6 +22,8 @@ internal static partial class SyntaxMessages
         DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).OrderBy(d => d.Span.Start.Line).First();
         int line = first.Span.Start.Line;
         string written = text.Split('\n').ElementAtOrDefault(line)?.Trim() ?? "";
+        // what looks at it takes the square of its length
+        if (written.Length > LongestShown) written = written[..LongestShown];
         Match repeated = Repeated().Match(first.Message);
         if (repeated.Success)
         {

@@ -1,3 +1,4 @@
+using Simfeel.Builds.Reading;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Builds.Writing;
@@ -17,13 +18,13 @@ internal static class TomlSpots
         Spot missing = default;
         foreach (KeyValueSyntax pair in document.KeyValues)
         {
-            string[] names = [.. Names(pair.Key!)];
+            string[] names = [.. SheetReader.Names(pair.Key)];
             if (names[0] != table) continue;
             if (names.Length == 1 && pair.Value is InlineTableSyntax inline)
             {
                 foreach (KeyValueSyntax item in inline.Items.Select(item => item.KeyValue!))
                 {
-                    if (Names(item.Key!).SequenceEqual([key])) return Here(item);
+                    if (SheetReader.Names(item.Key).SequenceEqual([key])) return Here(item);
                 }
                 missing = new(null, inline.CloseBrace!.Span.Start.Offset, null, "");
             }
@@ -33,12 +34,12 @@ internal static class TomlSpots
                 missing = new(null, null, pair.Value!.Span.End.Offset, table + ".");
             }
         }
-        foreach (TableSyntaxBase block in document.Tables.Where(t => t is not TableArraySyntax && Names(t.Name!).SequenceEqual([table])))
+        foreach (TableSyntaxBase block in document.Tables.Where(t => t is not TableArraySyntax && SheetReader.Names(t.Name).SequenceEqual([table])))
         {
             missing = new(null, null, block.Name!.Span.End.Offset, "");
             foreach (KeyValueSyntax pair in block.Items)
             {
-                if (Names(pair.Key!).SequenceEqual([key])) return Here(pair);
+                if (SheetReader.Names(pair.Key).SequenceEqual([key])) return Here(pair);
                 missing = missing with { LastLine = pair.Value!.Span.End.Offset };
             }
         }
@@ -46,17 +47,4 @@ internal static class TomlSpots
     }
 
     private static Spot Here(KeyValueSyntax pair) => new((pair.Value!.Span.Start.Offset, pair.Value.Span.End.Offset + 1), null, null, "");
-
-    private static IEnumerable<string> Names(KeySyntax key)
-    {
-        yield return Name(key.Key!);
-        foreach (DottedKeyItemSyntax item in key.DotKeys) yield return Name(item.Key!);
-    }
-
-    private static string Name(BareKeyOrStringValueSyntax part) => part switch
-    {
-        BareKeySyntax bare => bare.Key?.Text ?? "",
-        StringValueSyntax text => text.Value ?? "",
-        _ => part.ToString().Trim(),
-    };
 }

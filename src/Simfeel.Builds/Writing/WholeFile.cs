@@ -30,6 +30,8 @@ public static class WholeFile
     public static void Write(string path, Action<Stream> content, bool overwrite = true, bool lasting = true)
     {
         ArgumentNullException.ThrowIfNull(content);
+        // a file put in the place of a device would take it away from everybody
+        if (Path.GetFullPath(path).StartsWith("/dev/", StringComparison.Ordinal)) throw new IOException("This is a device, not a file.");
         using UnfinishedFile unfinished = new(path);
         try
         {

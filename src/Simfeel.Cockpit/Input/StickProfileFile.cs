@@ -70,6 +70,12 @@ public static class StickProfileFile
             sheet.Say(other + ".axis", $"{one} and {other} are both on axis {axis}; each needs its own. The default axes are used.");
             read = read with { Roll = otherwise.Roll, Pitch = otherwise.Pitch, Yaw = otherwise.Yaw, Throttle = otherwise.Throttle };
         }
+        int most = new[] { read.Roll, read.Pitch, read.Yaw, read.Throttle }.Max(axis => axis.Axis);
+        if (most >= read.AxisCount)
+        {
+            sheet.Say("axes", $"axes is {read.AxisCount}, and the sticks are on axes up to {most}; they count from 0. The default axes are used.");
+            read = read with { AxisCount = otherwise.AxisCount, Roll = otherwise.Roll, Pitch = otherwise.Pitch, Yaw = otherwise.Yaw, Throttle = otherwise.Throttle };
+        }
         return read;
     }
 

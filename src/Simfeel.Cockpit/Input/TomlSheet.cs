@@ -1,4 +1,5 @@
 using System.Globalization;
+using Simfeel.Builds;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
@@ -32,19 +33,24 @@ internal sealed class TomlSheet
         catch (TomlException error)
         {
             // thrown for brackets in brackets only; the rest is reported
-            wrong.Add($"{file}:{error.Line ?? 1}: brackets are nested more than 8 deep. Defaults are used.");
+            Tell(error.Line ?? 1, $"brackets are nested more than 8 deep. Defaults are used.");
             return;
         }
         if (document.HasErrors)
         {
             DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.Start.Line)!;
-            wrong.Add($"{file}:{first.Span.Start.Line + 1}: this line is not valid TOML: {first.Message.TrimEnd('.').ReplaceLineEndings(" ")}. Defaults are used.");
+            Tell(first.Span.Start.Line + 1, $"this line is not valid TOML: {first.Message.TrimEnd('.').ReplaceLineEndings(" ")}. Defaults are used.");
             return;
         }
         IsReadable = true;
         foreach (KeyValueSyntax pair in document.KeyValues) Add("", pair);
         foreach (TableSyntaxBase table in document.Tables)
         {
+            if (table is TableArraySyntax)
+            {
+                Tell(table.Span.Start.Line + 1, $"there is no list of tables [[{NameOf(table.Name)}]]; it is left out.");
+                continue;
+            }
             foreach (KeyValueSyntax pair in table.Items) Add(NameOf(table.Name) + ".", pair);
         }
     }
@@ -108,11 +114,13 @@ internal sealed class TomlSheet
     }
 
     /// <summary>Adds a sentence about a key.</summary>
-    public void Say(string key, string sentence) => _wrong.Add($"{_file}:{LineOf(key)}: {sentence}");
+    public void Say(string key, string sentence) => Tell(LineOf(key), sentence);
 
     /// <summary>The word of a name in files: SwapInPlace is <c>swap_in_place</c>.</summary>
     public static string WordOf(string name) =>
         string.Concat(name.Select((c, n) => char.IsUpper(c) && n > 0 ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+
+    private void Tell(int line, string sentence) => _wrong.Add(OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{_file}:{line}: {sentence}")));
 
     private T Refuse<T>(string key, string allowed, T otherwise)
     {
@@ -163,7 +171,8 @@ internal sealed class TomlSheet
     private static string Part(BareKeyOrStringValueSyntax? part) => part switch
     {
         BareKeySyntax bare => bare.Key?.Text ?? "",
-        StringValueSyntax text => text.Value ?? "",
+        // quoted, a key with a dot in it is another key than the dotted one
+        StringValueSyntax { Value: string text } => text.Length > 0 && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '_' or '-') ? text : $"\"{text}\"",
         _ => "",
     };
 }

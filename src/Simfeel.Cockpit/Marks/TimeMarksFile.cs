@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Simfeel.Builds;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
@@ -43,13 +44,13 @@ public static class TimeMarksFile
         catch (TomlException error)
         {
             // thrown for brackets in brackets only; the rest is reported
-            wrong.Add($"{file}:{error.Line ?? 1}: brackets are nested more than 8 deep. No mark is read.");
+            Tell(error.Line ?? 1, "brackets are nested more than 8 deep. No mark is read.");
             return marks;
         }
         if (document.HasErrors)
         {
             DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.Start.Line)!;
-            wrong.Add($"{file}:{first.Span.Start.Line + 1}: this line is not valid TOML: {first.Message.TrimEnd('.').ReplaceLineEndings(" ")}. No mark is read.");
+            Tell(first.Span.Start.Line + 1, $"this line is not valid TOML: {first.Message.TrimEnd('.')}. No mark is read.");
             return marks;
         }
         foreach (KeyValueSyntax pair in document.KeyValues)
@@ -94,7 +95,9 @@ public static class TimeMarksFile
             else if (!marks.TryAdd(new(time, note), out _)) Say(table, string.Create(CultureInfo.InvariantCulture, $"there is another mark at {time:F3} s. This one is left out."));
         }
 
-        void Say(SyntaxNode where, string sentence) => wrong.Add($"{file}:{where.Span.Start.Line + 1}: {sentence}");
+        void Say(SyntaxNode where, string sentence) => Tell(where.Span.Start.Line + 1, sentence);
+
+        void Tell(int line, string sentence) => wrong.Add(OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{file}:{line}: {sentence}")));
     }
 
     private static string KeyOf(KeyValueSyntax pair) => pair.Key?.ToString().Trim() ?? "";

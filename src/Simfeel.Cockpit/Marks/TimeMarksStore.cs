@@ -1,3 +1,4 @@
+using System.Text;
 using Simfeel.Builds.Writing;
 using Simfeel.Cockpit.Platform;
 
@@ -34,7 +35,11 @@ internal sealed class TimeMarksStore(string trace)
             if (!File.Exists(Path)) return;
             string name = System.IO.Path.GetFileName(Path);
             if (new FileInfo(Path).Length > MaxLength) wrong.Add($"{name} is longer than 1 MiB, so it holds no time marks. No mark is read.");
-            else Marks = TimeMarksFile.Read(File.ReadAllText(Path), name, wrong);
+            else Marks = TimeMarksFile.Read(UserFolder.TextOf(Path), name, wrong);
+        }
+        catch (DecoderFallbackException)
+        {
+            wrong.Add($"{Path} is no UTF-8 text. No mark is read.");
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

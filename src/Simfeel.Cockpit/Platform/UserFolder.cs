@@ -20,6 +20,8 @@ public sealed class UserFolder(string path)
     // settings and stick profiles are a few kilobytes; anything this long is another file
     private const int MaxLength = 1 << 20;
 
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
     /// <summary>The folder of the settings.</summary>
     public string Path => path;
 
@@ -79,14 +81,28 @@ public sealed class UserFolder(string path)
                 problem = $"{file} is longer than 1 MiB, so it is none of ours. Defaults are used.";
                 return false;
             }
-            text = File.ReadAllText(file, Encoding.UTF8);
+            text = TextOf(file);
             return true;
+        }
+        catch (DecoderFallbackException)
+        {
+            problem = $"{file} is no UTF-8 text. Defaults are used.";
+            return false;
         }
         catch (Exception e) when (OfTheDisk(e))
         {
             problem = $"{file} cannot be read: {Reason(e)}. Defaults are used.";
             return false;
         }
+    }
+
+    /// <summary>The text of a file in UTF-8.</summary>
+    /// <exception cref="DecoderFallbackException">It is none.</exception>
+    internal static string TextOf(string file)
+    {
+        ReadOnlySpan<byte> bytes = File.ReadAllBytes(file);
+        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
+        return Strict.GetString(bytes);
     }
 
     /// <summary>

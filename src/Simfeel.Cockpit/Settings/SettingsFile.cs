@@ -1,4 +1,6 @@
 using System.Globalization;
+using Simfeel.Builds;
+using Simfeel.Cockpit.Input;
 using Tomlyn;
 using Tomlyn.Model;
 
@@ -71,6 +73,8 @@ public static class SettingsFile
     {
         ArgumentNullException.ThrowIfNull(wrong);
         CockpitSettings settings = new();
+        // says with its line what the library below takes without a word, such as a key that is given twice
+        if (!new TomlSheet(text, file, wrong).IsReadable) return settings;
         TomlTable table;
         try
         {
@@ -78,7 +82,7 @@ public static class SettingsFile
         }
         catch (TomlException error)
         {
-            wrong.Add($"{file}: {error.Message} Defaults are used.");
+            wrong.Add(OneLine.Of($"{file}: {error.Message} Defaults are used."));
             return settings;
         }
         foreach ((string key, object value) in table)
@@ -86,15 +90,15 @@ public static class SettingsFile
             if (key == "format")
             {
                 if (value is not (long)Format)
-                    wrong.Add($"{file}: format is {Show(value)}; this version writes {Format} and reads what it knows.");
+                    wrong.Add(OneLine.Of($"{file}: format is {Show(value)}; this version writes {Format} and reads what it knows."));
             }
             else if (Entries.FirstOrDefault(entry => entry.Key == key) is not Entry known)
             {
-                wrong.Add($"{file}: there is no setting called {key}; it is left out.");
+                wrong.Add(OneLine.Of($"{file}: there is no setting called {key}; it is left out."));
             }
             else if (!known.Read(settings, value))
             {
-                wrong.Add($"{file}: {key} is {Show(value)}; it must be {known.Allowed}. The default is used.");
+                wrong.Add(OneLine.Of($"{file}: {key} is {Show(value)}; it must be {known.Allowed}. The default is used."));
             }
         }
         return settings;

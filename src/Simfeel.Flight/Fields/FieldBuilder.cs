@@ -107,7 +107,8 @@ internal sealed class FieldBuilder(DiagnosticBag bag)
         double length = run.Length, gap = t["gap_m"], first = t["gap_from_m"], height = t["height_m"], lintel = t["lintel_m"];
         if (length < FieldFormat.LeastWall)
             return Refuse(t, "to_north_m", $"The wall is {length:0.###} m long; allowed is {FieldFormat.LeastWall} m or more.", "move one of its ends");
-        if (gap == 0)
+        // a gap too narrow for its ends to differ is none
+        if (first + gap == first)
         {
             Piece(0, length, 0, height);
             return true;

@@ -1,3 +1,4 @@
+using Simfeel.Builds;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
 using Tomlyn;
@@ -112,6 +113,8 @@ internal sealed class FieldSheet(DiagnosticBag bag)
             bag.Error(at, path, value.ToString(), $"Allowed is {key.Range}.", "put text in double quotes");
         else if (string.IsNullOrWhiteSpace(text) || text.Length > MaxText)
             bag.Error(at, path, $"\"{text}\"", $"The text has {text.Trim().Length} characters; allowed is {key.Range}, not empty.");
+        else if (OneLine.HasControls(text))
+            bag.Error(at, path, $"\"{text}\"", $"The text has control characters; allowed is {key.Range}.", "write it without them");
         else
             table.Set(key, text, at);
     }

@@ -33,11 +33,18 @@ public sealed class Replay : IDisposable
         _trace = trace;
         _row = trace.NewRow();
         TraceHeader header = trace.Header;
-        if (header.Policy != "matched") throw new TraceException($"The trace was flown with the tuning policy {TraceHeader.Shown(header.Policy)}; this program knows 'matched'.");
-        if (map is not null && header.FieldText.Length == 0) throw new TraceException("The trace was flown over no field.");
-        Map = map ?? header.ReadField();
-        A = header.A.Rebuild(header.Air, header.Profile);
-        B = header.B.Rebuild(header.Air, header.Profile);
+        try
+        {
+            if (header.Policy != "matched") throw new TraceException($"The trace was flown with the tuning policy {TraceHeader.Shown(header.Policy)}; this program knows 'matched'.");
+            if (map is not null && header.FieldText.Length == 0) throw new TraceException("The trace was flown over no field.");
+            Map = map ?? header.ReadField();
+            A = header.A.Rebuild(header.Air, header.Profile);
+            B = header.B.Rebuild(header.Air, header.Profile);
+        }
+        catch (TraceException error)
+        {
+            throw new TraceException($"{trace.Name}: {error.Message}", error);
+        }
         Session = new(A.Unit, B.Unit, header.Profile, header.Conditions, Map);
     }
 

@@ -50,7 +50,7 @@ public sealed record TraceBuild(
         foreach (string line in text.Split('\n', StringSplitOptions.RemoveEmptyEntries))
         {
             int sign = line.IndexOf('=', StringComparison.Ordinal);
-            if (sign < 1 || !double.TryParse(line.AsSpan(sign + 1), NumberStyles.Float, CultureInfo.InvariantCulture, out double value)) return null;
+            if (sign < 1 || !double.TryParse(line.AsSpan(sign + 1), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value)) return null;
             edits.Add(new(line[..sign], value));
         }
         return edits;

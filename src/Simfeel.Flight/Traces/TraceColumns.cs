@@ -31,7 +31,7 @@ internal sealed class TraceColumns
         row.Count = Column<UInt16Array>(3).Values[at];
         row.Flown = Column<UInt8Array>(4).Values[at];
         row.Hash = Column<UInt64Array>(5).Values[at];
-        if (row.Count > _readings) throw new TraceException($"The trace is damaged: a row has {row.Count} stick readings; allowed are 1 to {_readings}.");
+        if (row.Count > _readings) throw new TraceException($"The trace is damaged: row {at + 1} of a batch has {row.Count} stick readings; allowed are 1 to {_readings}.");
         ReadOnlySpan<short> roll = List<Int16Array>(6).Values, pitch = List<Int16Array>(7).Values, yaw = List<Int16Array>(8).Values;
         ReadOnlySpan<ushort> throttle = List<UInt16Array>(9).Values, switches = List<UInt16Array>(10).Values;
         for (int n = 0; n < row.Count; n++)

@@ -95,7 +95,7 @@ internal static class TraceNumbers
         }
         catch (ArgumentOutOfRangeException e)
         {
-            throw new TraceException($"The trace's stick curve is wrong: {e.Message}", e);
+            throw new TraceException($"The trace's stick curves, pilot_roll_pitch and pilot_yaw, are wrong: {e.Message.Split(" (Parameter", 2)[0]}", e);
         }
 
         double Next() => values[at++];

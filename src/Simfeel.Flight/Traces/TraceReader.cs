@@ -8,7 +8,6 @@ namespace Simfeel.Flight.Traces;
 /// </summary>
 public sealed class TraceReader : IDisposable
 {
-    private readonly string _name;
     private readonly WholeMessages _messages;
     private readonly Stream _file;
     private readonly ArrowStreamReader _reader;
@@ -18,12 +17,15 @@ public sealed class TraceReader : IDisposable
 
     private TraceReader(Stream file, string name)
     {
-        _name = name;
+        Name = name;
         _file = file;
         _messages = new(file);
         _reader = new(_messages, leaveOpen: true);
         Header = Guarded(ReadHeader);
     }
+
+    /// <summary>The file as the caller gave it.</summary>
+    internal string Name { get; }
 
     /// <summary>What the trace says before its first row.</summary>
     public TraceHeader Header { get; }
@@ -121,14 +123,14 @@ public sealed class TraceReader : IDisposable
         }
         catch (TraceException e)
         {
-            throw new TraceException($"{_name}: {e.Message}", e);
+            throw new TraceException($"{Name}: {e.Message}", e);
         }
         catch (Exception e)
         {
             // an array larger than .NET allows is an OutOfMemoryException too
             // what the library says is of no use to a pilot; it stays in the inner exception
             string where = _lastReading > 0 ? $"after {Seconds:F1} s" : "at its beginning";
-            throw new TraceException($"{_name}: The trace is damaged {where} and cannot be read any further.", e);
+            throw new TraceException($"{Name}: The trace is damaged {where} and cannot be read any further.", e);
         }
     }
 }

@@ -39,6 +39,12 @@ internal static class VoteRowFormat
     /// <param name="wrong">The first field that is wrong and what is allowed there.</param>
     public static bool TryRead(IReadOnlyList<CsvField> fields, [NotNullWhen(true)] out VoteRow? row, out (int Column, string Allowed) wrong)
     {
+        for (int n = 0; n < fields.Count; n++)
+        {
+            if (!fields[n].Text.Any(char.IsControl)) continue;
+            (row, wrong) = (null, (n, "text without control characters"));
+            return false;
+        }
         Reader read = new(fields);
         DateTimeOffset date = read.Take($"a date and time such as 2026-05-01T18:30:00+02:00", Date);
         BlindTest test = read.Take(List(BlindTest.All.Select(test => test.Word)), text => BlindTest.Parse(text)) ?? BlindTest.Triangle;

@@ -46,9 +46,9 @@ public static class ClassLog
     /// <summary>A file that is another table is left alone; a last line that was cut off is ended first.</summary>
     private static void Check(FileStream file, string path, StringBuilder text)
     {
-        byte[] start = new byte[Math.Min(file.Length, Header.Length)];
+        byte[] start = new byte[Math.Min(file.Length, Header.Length + 1)];
         file.ReadExactly(start);
-        if (Encoding.UTF8.GetString(start) != Header)
+        if (Encoding.UTF8.GetString(start).TrimEnd('\r', '\n') != Header)
             throw new IOException($"{path} is no log of a class: its first line is not \"{Header}\". It is left as it is.");
         file.Seek(-1, SeekOrigin.End);
         if (file.ReadByte() != '\n') text.Append("\r\n");

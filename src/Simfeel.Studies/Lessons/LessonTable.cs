@@ -1,3 +1,4 @@
+using Simfeel.Builds;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
 using Tomlyn.Syntax;
@@ -40,7 +41,7 @@ internal sealed class LessonTable(string kind, Place at)
             if (spec.Required) bag.Error(at, spec.Path, "", $"The key is missing; it is the {spec.Meaning}.", $"add {key} = \"...\"");
             return "";
         }
-        if (item.Value is StringValueSyntax { Value: string text } && !string.IsNullOrWhiteSpace(text) && text.Length <= LongestText)
+        if (item.Value is StringValueSyntax { Value: string text } && !string.IsNullOrWhiteSpace(text) && text.Length <= LongestText && !OneLine.HasControls(text))
         {
             string joined = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
             if (spec.Kind != KeyKind.Choice || spec.Choices.Contains(joined)) return joined;
@@ -48,7 +49,7 @@ internal sealed class LessonTable(string kind, Place at)
             bag.Error(item.At, spec.Path, item.Value.ToString(), $"Allowed is {spec.Range}.", near is null ? "" : $"did you mean {near}?");
             return "";
         }
-        bag.Error(item.At, spec.Path, item.Value.ToString(), $"Allowed is text in double quotes, not empty, at most {LongestText} characters.");
+        bag.Error(item.At, spec.Path, item.Value.ToString(), $"Allowed is text in double quotes, not empty, at most {LongestText} characters, no control characters.");
         return "";
     }
 

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Simfeel.Builds;
 using Simfeel.Builds.Writing;
 
 namespace Simfeel.Studies.Sweep;
@@ -14,9 +15,10 @@ public sealed class SweepJournal : IDisposable
     private const int FingerprintLength = 8;
 
     private readonly Stream _file;
+    private readonly string _path;
     private readonly HashSet<int> _done = [];
 
-    private SweepJournal(Stream file, string plan) => (_file, Plan) = (file, plan);
+    private SweepJournal(Stream file, string path, string plan) => (_file, _path, Plan) = (file, path, plan);
 
     /// <summary>The plan's line.</summary>
     public string Plan { get; }
@@ -55,10 +57,10 @@ public sealed class SweepJournal : IDisposable
     {
         MemoryStream memory = new();
         memory.Write(HeaderOf(plan));
-        return new(memory, plan);
+        return new(memory, "the sweep in memory", plan);
     }
 
-    /// <summary>Opens a finished or unfinished journal to read.</summary>
+    /// <summary>Opens a finished or unfinished journal to read; the file stays as it is.</summary>
     /// <exception cref="InvalidDataException">The file is no journal.</exception>
     /// <exception cref="IOException">A sweep works on it, or it cannot be opened.</exception>
     public static SweepJournal Read(string path)
@@ -97,28 +99,46 @@ public sealed class SweepJournal : IDisposable
 
     /// <summary>The blocks in the order in which they were added.</summary>
     /// <param name="metrics">Number of metrics of a row.</param>
+    /// <exception cref="InvalidDataException">A block does not hold what it should.</exception>
     public IEnumerable<SweepBlock> Blocks(int metrics)
     {
         _file.Seek(0, SeekOrigin.Begin);
         _ = Header(_file);
         while (Next(_file) is byte[] record)
         {
-            using BinaryReader reader = new(new MemoryStream(record), Encoding.UTF8);
-            int index = reader.ReadInt32(), rows = reader.ReadInt32();
-            double[][] values = new double[rows][];
-            string[] refusals = new string[rows];
-            for (int row = 0; row < rows; row++)
+            SweepBlock? block = null;
+            try
             {
-                values[row] = new double[metrics];
-                for (int m = 0; m < metrics; m++) values[row][m] = reader.ReadDouble();
-                refusals[row] = reader.ReadString();
+                block = Block(record, metrics);
             }
-            yield return new(index, values, refusals);
+            catch (Exception error) when (error is IOException or FormatException or ArgumentException)
+            {
+                // said below: its content ends before it should, or a text in it is none
+            }
+            yield return block ?? throw new InvalidDataException($"{_path}: block {BitConverter.ToInt32(record)} is damaged.");
         }
     }
 
     /// <inheritdoc/>
     public void Dispose() => _file.Dispose();
+
+    /// <summary>The block of a record; null where it holds what no block does.</summary>
+    private static SweepBlock? Block(byte[] record, int metrics)
+    {
+        using BinaryReader reader = new(new MemoryStream(record), Encoding.UTF8);
+        int index = reader.ReadInt32(), rows = reader.ReadInt32();
+        if (rows is < 0 or > SweepPlan.BlockRows) return null;
+        double[][] values = new double[rows][];
+        string[] refusals = new string[rows];
+        for (int row = 0; row < rows; row++)
+        {
+            values[row] = new double[metrics];
+            for (int m = 0; m < metrics; m++) values[row][m] = reader.ReadDouble();
+            refusals[row] = OneLine.Of(reader.ReadString());
+            if (values[row].Any(double.IsInfinity)) return null;
+        }
+        return new(index, values, refusals);
+    }
 
     private static byte[] HeaderOf(string plan)
     {
@@ -149,11 +169,11 @@ public sealed class SweepJournal : IDisposable
         {
             plan = Header(file);
         }
-        catch (Exception error) when (error is IOException or FormatException or ArgumentException)
+        catch (Exception error) when (error is InvalidDataException or IOException or FormatException or ArgumentException)
         {
             throw new InvalidDataException($"{path} is no journal of a sweep, or was cut short before its first block.");
         }
-        SweepJournal journal = new(file, plan);
+        SweepJournal journal = new(file, path, plan);
         long whole = file.Position;
         while (Next(file) is byte[] record)
         {

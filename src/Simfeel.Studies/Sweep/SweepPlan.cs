@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Simfeel.Builds;
+using Simfeel.Builds.Format;
 using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Uncertainty;
 
@@ -58,12 +59,12 @@ public sealed record SweepPlan
     /// <summary>The plan as one line of JSON; two plans with equal lines give equal numbers.</summary>
     public string ToLine() => JsonSerializer.Serialize(this);
 
-    /// <summary>The plan of a line; null where it is none.</summary>
+    /// <summary>The plan of a line; null where it is none, or one that no sweep of this program has.</summary>
     public static SweepPlan? Parse(string line)
     {
         try
         {
-            return JsonSerializer.Deserialize<SweepPlan>(line);
+            return JsonSerializer.Deserialize<SweepPlan>(line) is { IsWhole: true } plan ? plan : null;
         }
         catch (Exception error) when (error is JsonException or NotSupportedException)
         {
@@ -109,6 +110,16 @@ public sealed record SweepPlan
             changed = BuildKnobs.Find(axis.Name)!.Grow(changed, value);
         return BuildKnob.Refusal(changed) is string refusal ? throw new InvalidOperationException(refusal) : changed;
     }
+
+    /// <summary>Whether nothing in it is missing or out of its range; a file may say anything.</summary>
+    private bool IsWhole =>
+        Axes is { Count: > 0 } && Metrics is not null && Front is not null
+        && Axes.All(axis => axis is { Name: not null, Points: >= 1 and <= 1000 } && double.IsFinite(axis.From) && axis.From < axis.To && double.IsFinite(axis.To - axis.From)
+            && (axis.IsFactor || BuildFormat.Find(axis.Name) is { Kind: KeyKind.Number }))
+        && Axes.Select(axis => axis.Name).Distinct().Count() == Axes.Count
+        && Metrics.All(name => MetricCatalogue.All.Any(metric => metric.Name == name)) && Metrics.Distinct().Count() == Metrics.Count
+        && Front.All(name => Metrics.Contains(name) && MetricSense.Of(MetricCatalogue.All.First(metric => metric.Name == name)) != Sense.Neither)
+        && Samples is >= 0 and <= MostRows && Rows is >= 1 and <= MostRows;
 
     /// <summary>The metrics by name.</summary>
     public static Metric[] MetricsOf(IEnumerable<string> names) => [.. names.Select(name => MetricCatalogue.All.Single(metric => metric.Name == name))];

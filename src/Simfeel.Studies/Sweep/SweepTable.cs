@@ -45,6 +45,9 @@ public sealed class SweepTable
         string[] refusals = new string[plan.Rows];
         foreach (SweepBlock block in journals.SelectMany(journal => journal.Blocks(plan.Metrics.Count)))
         {
+            long rows = Math.Min(SweepPlan.BlockRows, plan.Rows - ((long)block.Index * SweepPlan.BlockRows));
+            if (block.Index < 0 || block.Values.Length != rows)
+                throw new InvalidDataException($"Block {block.Index} of a journal has {block.Values.Length} rows, and its plan has no such block.");
             block.Values.CopyTo(values, block.Index * SweepPlan.BlockRows);
             block.Refusals.CopyTo(refusals, block.Index * SweepPlan.BlockRows);
         }

@@ -107,4 +107,13 @@ public class BuildWriterTests
         Assert.Equal(text.Split('#').Length, copy.Split('#').Length);
         Assert.Equal(text.Contains("\r\n", StringComparison.Ordinal), !copy.Replace("\r\n", "", StringComparison.Ordinal).Contains('\n') && copy.Contains('\r'));
     }
+
+    [Fact]
+    public void A_device_is_not_replaced_by_a_file()
+    {
+        const string device = "/dev/simfeel-no-such-device";
+
+        Assert.Contains("device", Assert.Throws<IOException>(() => WholeFile.Write(device, "x")).Message, StringComparison.Ordinal);
+        Assert.False(File.Exists(device));
+    }
 }

@@ -1,3 +1,4 @@
+using Simfeel.Builds;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
 using Tomlyn;
@@ -113,7 +114,7 @@ internal sealed class BenchSheet(DiagnosticBag bag)
 
     private void ReadText(BenchTable table, KeySpec key, string path, ValueSyntax value, Place at)
     {
-        if (value is StringValueSyntax { Value: string { Length: <= MaxText } text }) table.BuildName = text;
+        if (value is StringValueSyntax { Value: string { Length: <= MaxText } text } && !OneLine.HasControls(text)) table.BuildName = text;
         else bag.Error(at, path, value.ToString(), $"Allowed is {key.Range}.", "put text in double quotes");
     }
 

@@ -25,6 +25,9 @@ internal static class Dialect
     // a heading with line ends inside its quotes has some lines, an unbalanced quote goes on for ever
     private const int MostLinesOfACell = 6;
 
+    // no number, name or remark of a table is as long; what is costs time in every rule that looks at it
+    private const int LongestCell = 1000;
+
     private static readonly char[] Candidates = ['\t', ';', '|', ','];
 
     /// <summary>The mark in words.</summary>
@@ -55,7 +58,8 @@ internal static class Dialect
     }
 
     /// <summary>The rows of a text; a quoted cell may hold the delimiter and, within a few lines, line ends.</summary>
-    public static IReadOnlyList<CellRow> Cut(IReadOnlyList<string> lines, char delimiter)
+    /// <exception cref="FitException">A cell is too long for any table.</exception>
+    public static IReadOnlyList<CellRow> Cut(IReadOnlyList<string> lines, char delimiter, string source)
     {
         List<CellRow> rows = [];
         for (int n = IsDeclaration(lines[0]) ? 1 : 0; n < lines.Count; n++)
@@ -64,7 +68,10 @@ internal static class Dialect
             string text = lines[n];
             while (IsOpen(text, delimiter) && last - n < MostLinesOfACell && last + 1 < lines.Count) text += " " + lines[++last];
             if (IsOpen(text, delimiter)) (text, last) = (lines[n], n);
-            rows.Add(new(n + 1, Cells(text, delimiter, out _)));
+            List<string> cells = Cells(text, delimiter, out _);
+            if (cells.Find(cell => cell.Length > LongestCell) is string tooLong)
+                throw new FitException(source, n + 1, $"A cell has {tooLong.Length} characters; allowed are 0 to {LongestCell}.", "is this the right file?");
+            rows.Add(new(n + 1, cells));
             n = last;
         }
         return rows;
@@ -86,16 +93,17 @@ internal static class Dialect
         if (delimiter == Gap) return [.. line.Split("  ", StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)];
         List<string> cells = [];
         StringBuilder cell = new();
-        bool quoted = false;
+        bool quoted = false, blank = true;
         for (int n = 0; n < line.Length; n++)
         {
             char c = line[n];
             if (c == '"' && quoted && n + 1 < line.Length && line[n + 1] == '"')
             {
                 cell.Append(c);
+                blank = false;
                 n++;
             }
-            else if (c == '"' && (quoted || string.IsNullOrWhiteSpace(cell.ToString())))
+            else if (c == '"' && (quoted || blank))
             {
                 quoted = !quoted;
             }
@@ -106,6 +114,7 @@ internal static class Dialect
             else
             {
                 cell.Append(c);
+                blank &= char.IsWhiteSpace(c);
             }
         }
         Add();
@@ -116,6 +125,7 @@ internal static class Dialect
         {
             cells.Add(cell.ToString().Trim().Trim('\u00a0', '\ufeff'));
             cell.Clear();
+            blank = true;
         }
     }
 }

@@ -102,27 +102,28 @@ internal static partial class NumberText
         if (!match.Success) return 0;
         string digits = match.Groups[1].Value.TrimEnd();
         int at = digits.LastIndexOf(marks.Decimal);
-        return at < 0 ? 0 : digits[(at + 1)..].TakeWhile(char.IsDigit).Count();
+        return at < 0 ? 0 : digits[(at + 1)..].TakeWhile(char.IsAsciiDigit).Count();
     }
 
     private static Regex Groups(char mark) => mark == ',' ? CommaGroups() : PointGroups();
 
-    // a sign, digits with marks, blanks or apostrophes between, an exponent; then a unit that starts with a letter or sign
-    [GeneratedRegex(@"^\s*([+\-\u2212]?(?:\d[\d.,'\u2019\u00a0\u202f ]*|[.,]\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z%\u00b5\u03bc][a-zA-Z%/\u00b7*\u00b2 ]{0,7})?\s*$")]
+    // a sign, digits with marks, blanks or apostrophes between, an exponent; then a unit that starts with a letter or sign; what was
+    // taken is not given back, so that a long cell costs no more than its length
+    [GeneratedRegex(@"^\s*((?>[+\-\u2212]?(?:[0-9][0-9.,'\u2019\u00a0\u202f ]*|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?))\s*([a-zA-Z%\u00b5\u03bc][a-zA-Z%/\u00b7*\u00b2 ]{0,7})?\s*$")]
     private static partial Regex Shape();
 
-    [GeneratedRegex(@"^[+\-\u2212]?[1-9]\d{0,2}[.,]\d{3}$")]
+    [GeneratedRegex(@"^[+\-\u2212]?[1-9][0-9]{0,2}[.,][0-9]{3}$")]
     private static partial Regex MayGroup();
 
     [GeneratedRegex(@"[\s'\u2019\u00a0\u202f]")]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"^[+\-\u2212]?\d{1,3}(?:[\s'\u2019\u00a0\u202f]\d{3})*(?:[.,]\d*)?\s*$|^\S+\s+$")]
+    [GeneratedRegex(@"^[+\-\u2212]?[0-9]{1,3}(?:[\s'\u2019\u00a0\u202f][0-9]{3})*(?:[.,][0-9]*)?\s*$|^\S+\s+$")]
     private static partial Regex BlankGroups();
 
-    [GeneratedRegex(@"^[+\-\u2212]?\d{1,3}(?:,\d{3})+(?:\.\d*)?$")]
+    [GeneratedRegex(@"^[+\-\u2212]?[0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]*)?$")]
     private static partial Regex CommaGroups();
 
-    [GeneratedRegex(@"^[+\-\u2212]?\d{1,3}(?:\.\d{3})+(?:,\d*)?$")]
+    [GeneratedRegex(@"^[+\-\u2212]?[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]*)?$")]
     private static partial Regex PointGroups();
 }

@@ -23,6 +23,6 @@ internal static partial class PropellerNames
     public static bool Fits(string text, double diameterIn) =>
         DiameterIn(text) is not double named || Math.Abs(named - diameterIn) <= Tolerance * diameterIn;
 
-    [GeneratedRegex(@"(?<![\d.,])(\d{1,2}(?:[.,]\d{1,2})?)\s*[xX\u00d7*]\s*\d|(?<![\d.,x])(\d{1,2}(?:[.,]\d{1,2})?)\s*(?:""|''|\u2033|inch|-inch|in\b|zoll)")]
+    [GeneratedRegex(@"(?<![0-9.,])([0-9]{1,2}(?:[.,][0-9]{1,2})?)\s*[xX\u00d7*]\s*[0-9]|(?<![0-9.,x])([0-9]{1,2}(?:[.,][0-9]{1,2})?)\s*(?:""|''|\u2033|inch|-inch|in\b|zoll)")]
     private static partial Regex Size();
 }

@@ -33,7 +33,7 @@ public static class StandTableReader
         string[] lines = text.Split(["\r\n", "\n", "\r"], StringSplitOptions.None);
         if (lines.All(string.IsNullOrWhiteSpace)) throw new FitException(source, null, "The file is empty.");
         char delimiter = Dialect.Detect(lines);
-        IReadOnlyList<CellRow> rows = Dialect.Cut(lines, delimiter);
+        IReadOnlyList<CellRow> rows = Dialect.Cut(lines, delimiter, source);
         IReadOnlyList<RawBlock> raw = BlockFinder.Find(rows, source);
         if (raw.Count == 0) throw new FitException(source, null, "There is no row of numbers below a heading.", "is this a stand table?");
         NumberMarks marks = options.DecimalMark is char mark
