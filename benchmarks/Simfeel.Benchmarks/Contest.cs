@@ -19,6 +19,7 @@ internal sealed class Contest : IDisposable
         {
             string name = flight.Width switch { 1 => "Lane1", 4 => "Lane4", 8 => "Lane8", _ => "LaneF16" };
             Entrants.Add(new Entrant($"C# {name}", flight, Native: false));
+            Entrants.Add(new Entrant($"C# {name}, guarded", flight, Native: false, Guarded: true));
             Controlled.Add(new Entrant($"C# {name} with controller", flight, Native: false));
             Entrants.Add(new Entrant($"C# {name}, rotors by polynomials", flight, Native: false, Fitted: true));
             Controlled.Add(new Entrant($"C# {name} with controller, rotors by polynomials", flight, Native: false, Fitted: true));
@@ -54,7 +55,7 @@ internal sealed class Contest : IDisposable
     }
 
     /// <summary>The entrant of a width.</summary>
-    public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native && !e.Fitted);
+    public Entrant? Find(int width, bool native) => Entrants.Find(e => e.Flight.Width == width && e.Native == native && !e.Fitted && !e.Guarded);
 
     /// <inheritdoc/>
     public void Dispose()
@@ -69,12 +70,13 @@ internal sealed class Contest : IDisposable
 /// <param name="Flight">What it flies.</param>
 /// <param name="Native">True for C++.</param>
 /// <param name="Fitted">True with polynomials for the rotors; with the midpoint rule only.</param>
-internal sealed record Entrant(string Name, IFlight Flight, bool Native, bool Fitted = false)
+/// <param name="Guarded">True with a look after every step whether the invariants hold, as in every flight; the twin has none.</param>
+internal sealed record Entrant(string Name, IFlight Flight, bool Native, bool Fitted = false, bool Guarded = false)
 {
     /// <summary>Flies the manoeuvre once.</summary>
     public void Fly(Integrator integrator)
     {
-        Flight.Fitted = Fitted;
+        (Flight.Fitted, Flight.Guarded) = (Fitted, Guarded);
         if (Native) Flight.FlyTwin(integrator);
         else Flight.Fly(integrator);
     }

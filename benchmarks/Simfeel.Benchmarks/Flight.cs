@@ -1,6 +1,7 @@
 using Simfeel.Flight;
 using Simfeel.Flight.Control;
 using Simfeel.Flight.Drills;
+using Simfeel.Physics.Guards;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Rotors;
@@ -18,6 +19,9 @@ internal interface IFlight : IDisposable
 
     /// <summary>Polynomials stand for the rotors in what the C# kernel flies with the midpoint rule, or their tables.</summary>
     bool Fitted { get; set; }
+
+    /// <summary>The C# kernel looks after every step whether its invariants hold, as every flight does.</summary>
+    bool Guarded { get; set; }
 
     /// <summary>Flies the whole manoeuvre with the twin.</summary>
     void FlyTwin(Integrator integrator);
@@ -52,6 +56,7 @@ internal sealed unsafe class Flight<T> : IFlight
     private readonly CraftLanes<T>* _craft = LaneMemory.Allocate<CraftLanes<T>>();
     private readonly FieldLanes<T>* _field = LaneMemory.Allocate<FieldLanes<T>>();
     private readonly LoadLanes<T>* _load = LaneMemory.Allocate<LoadLanes<T>>();
+    private readonly GuardLanes<T>* _guard = LaneMemory.Allocate<GuardLanes<T>>();
     private readonly T* _start = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
     private readonly T* _state = LaneMemory.Allocate<T>(2 * StateIndex.Stride);
     private readonly T* _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
@@ -71,6 +76,7 @@ internal sealed unsafe class Flight<T> : IFlight
         {
             TunedUnit unit = Specimen.Tuned(lane, table);
             CraftPacking.Pack(_craft, lane, unit.Unit.Craft);
+            CraftPacking.PackGuard(_guard, lane, unit.Unit.Craft);
             ControllerPacking.Pack(_controller, _settled, lane, unit, Specimen.Pilot, DrillStart.Hover(unit));
             for (int hold = 0; hold < Manoeuvre.Holds; hold++)
             {
@@ -102,6 +108,9 @@ internal sealed unsafe class Flight<T> : IFlight
     public bool Fitted { get; set; }
 
     /// <inheritdoc/>
+    public bool Guarded { get; set; }
+
+    /// <inheritdoc/>
     public bool HasTwin => _twin is not null
         && _twin.SizeOf(T.Width, Twin.Block.Lane) == sizeof(T)
         && _twin.SizeOf(T.Width, Twin.Block.Craft) == sizeof(CraftLanes<T>)
@@ -120,12 +129,18 @@ internal sealed unsafe class Flight<T> : IFlight
             {
                 Fit(hold);
                 for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
-                    Kernel<T>.MidpointStep(x, dx, command, _craft, _field, _load, _scratch, Step);
+                {
+                    Kernel<T>.MidpointStep(x, dx, x, dx, command, _craft, _field, _load, _scratch, Step);
+                    if (Guarded) Look(x);
+                }
             }
             else
             {
                 for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
-                    Kernel<T>.RungeKuttaStep(x, command, _craft, _field, _load, _scratch, Step);
+                {
+                    Kernel<T>.RungeKuttaStep(x, x, command, _craft, _field, _load, _scratch, Step);
+                    if (Guarded) Look(x);
+                }
             }
         }
     }
@@ -144,7 +159,7 @@ internal sealed unsafe class Flight<T> : IFlight
             for (int n = 0; n < Manoeuvre.StepsPerHold; n++)
             {
                 RateController<T>.Run(x + StateIndex.Rate, sticks, _controller, memory, duty);
-                Kernel<T>.MidpointStep(x, dx, duty, _craft, _field, _load, _scratch, Step);
+                Kernel<T>.MidpointStep(x, dx, x, dx, duty, _craft, _field, _load, _scratch, Step);
             }
         }
     }
@@ -219,6 +234,7 @@ internal sealed unsafe class Flight<T> : IFlight
         LaneMemory.Free(_craft);
         LaneMemory.Free(_field);
         LaneMemory.Free(_load);
+        LaneMemory.Free(_guard);
         LaneMemory.Free(_start);
         LaneMemory.Free(_state);
         LaneMemory.Free(_scratch);
@@ -228,6 +244,11 @@ internal sealed unsafe class Flight<T> : IFlight
         LaneMemory.Free(_controller);
         LaneMemory.Free(_settled);
         GC.KeepAlive(_table);
+    }
+
+    private void Look(T* x)
+    {
+        if (!Kernel<T>.IsSound(x, _craft, _field, _guard, Step)) throw new InvalidOperationException("A timed flight broke an invariant.");
     }
 
     /// <summary>The polynomials hold for two stretches of held commands, 4 ms.</summary>
@@ -242,6 +263,7 @@ internal sealed unsafe class Flight<T> : IFlight
     private void Reset()
     {
         _craft->Fits = null;
+        _guard->Energy = T.Of(double.PositiveInfinity);
         for (int n = 0; n < 2 * StateIndex.Stride; n++) _state[n] = _start[n];
     }
 }

@@ -4,6 +4,7 @@ using BenchmarkDotNet.Filters;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using Simfeel.Benchmarks;
+using Simfeel.Benchmarks.Soak;
 
 const string usage = """
     simfeel benchmarks: the flight kernel in C# beside its C++ twin
@@ -20,6 +21,7 @@ const string usage = """
                           PART start, frames or change alone
       --tables [SECONDS]  what a rotor table costs to compute
       --drills [SECONDS]  what each drill costs a craft, all in
+      --soak TIME         an erratic pilot in gusts for 8h, 30m or 120s of flight: memory, file size, replay; --write files it
       --tuning [SECONDS]  what it costs to assemble a build, to tune it and to read a sweep
       anything else       goes to BenchmarkDotNet, for example: --filter *
     """;
@@ -52,6 +54,22 @@ if (args.Contains("--tuning"))
 {
     Console.Write(TuningRun.Report(SecondsOf("--tuning", 5)));
     return 0;
+}
+
+if (args.Contains("--soak"))
+{
+    double seconds = SoakRun.Seconds(Value("--soak"));
+    if (double.IsNaN(seconds))
+    {
+        Console.Error.WriteLine("--soak needs a time such as 8h, 30m or 120s.");
+        return 2;
+    }
+    if (!args.Contains("--write")) return SoakRun.Report(seconds, Console.Out) ? 0 : 1;
+    string file = Path.Combine(TwinBuild.RepositoryRoot(), "benchmarks", "results", "soak-" + Machine.FileName);
+    using StreamWriter table = new(file);
+    bool good = SoakRun.Report(seconds, table);
+    Console.Error.WriteLine($"Written to {file}");
+    return good ? 0 : 1;
 }
 
 if (args.Contains("--quick"))

@@ -2,6 +2,7 @@ using Simfeel.Flight.Contact;
 using Simfeel.Flight.Control;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
@@ -24,6 +25,8 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     private readonly int[] _delay = new int[T.Width];
     private readonly CraftContact?[] _contact = new CraftContact?[T.Width];
     private readonly bool[] _stopped = new bool[T.Width];
+    private readonly DrydenGusts[]? _gusts;
+    private readonly (double Density, double Gravity)[] _air = new (double, double)[T.Width];
 
     /// <summary>Whether nothing is near any craft, no rotor is struck or stopped, and all have one delay: the usual case in a drill.</summary>
     private bool _quiet;
@@ -52,6 +55,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         _margin = LaneMemory.Allocate<T>();
         _controller->RotorCount = rotorCount;
         Batch.SetEffects(field.Effects, field.StartHeight);
+        if (field.WindSpeed > 0) _gusts = new DrydenGusts[T.Width];
     }
 
     /// <summary>Gives the memory back when Dispose was forgotten.</summary>
@@ -61,7 +65,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     public CraftBatch<T> Batch { get; }
 
     /// <summary>Physics steps since the start.</summary>
-    public long Ticks { get; private set; }
+    public long Ticks => Batch.Steps;
 
     /// <summary>Time since the start, s.</summary>
     public double Time => Ticks / (double)_profile.StepRate;
@@ -78,7 +82,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     public void SetUnit(int lane, TunedUnit unit, in DrillStart start)
     {
         ArgumentNullException.ThrowIfNull(unit);
-        Batch.SetCraft(lane, unit.Unit.Craft);
+        Batch.SetCraft(lane, unit.Unit.Craft, unit.Unit.Name);
         Batch.SetField(lane, unit.Density, unit.Gravity);
         Batch.SetState(lane, start.State);
         int delay = (int)Math.Round(unit.Unit.CommandDelay * _profile.StepRate);
@@ -89,11 +93,13 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         for (int n = lane; n < end; n++)
         {
             _delay[n] = delay;
+            _air[n] = (unit.Density, unit.Gravity);
+            if (_gusts is not null) _gusts[n] = default;
             _contact[n] = unit.Unit.Body is ContactBody body ? new(body, _world) : null;
             LaneMemory.Set(_margin, n, _contact[n]?.Margin ?? 0);
             Pack(n, unit, start);
         }
-        Ticks = 0;
+        Batch.ClearSteps();
     }
 
     /// <summary>Puts the craft of a lane elsewhere and mends it; time goes on. Allocates nothing.</summary>
@@ -131,13 +137,15 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     }
 
     /// <summary>
-    /// One physics step: wakes and ground where the sticks are read, the controller where it is due, the delayed duties, the
-    /// kernel.
+    /// One physics step: gusts, wakes and ground where the sticks are read, the controller where it is due, the delayed duties,
+    /// the kernel.
     /// </summary>
+    /// <exception cref="Physics.Guards.FlightFaultException">The step broke an invariant.</exception>
     public void Tick()
     {
         if (Ticks % _profile.StepsPerStickReading == 0)
         {
+            if (_gusts is not null) Blow(_gusts);
             Batch.RefreshSurroundings(_field.Seed, Ticks / _profile.StepsPerStickReading, _profile.StickPeriod);
             Look();
         }
@@ -156,7 +164,6 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         else Deliver(slot);
         Batch.Step(Integrator.Midpoint, 1.0 / _profile.StepRate);
         if (!_quiet) Touch();
-        Ticks++;
     }
 
     /// <inheritdoc/>
@@ -187,6 +194,20 @@ public sealed unsafe class FlightLoop<T> : IDisposable
     {
         T* past = _delayed + ((slot + DelaySlots - _delay[0]) % DelaySlots * Craft.MaxRotors);
         for (int k = 0; k < Batch.RotorCount; k++) Batch.Commands[k] = past[k];
+    }
+
+    /// <summary>Every lane's wind until the sticks are read again: each craft meets the same numbers at its own height and speed.</summary>
+    private void Blow(DrydenGusts[] gusts)
+    {
+        long count = Ticks / _profile.StepsPerStickReading;
+        for (int lane = 0; lane < T.Width; lane++)
+        {
+            Vec3 p_WB = Three(StateIndex.Position, lane);
+            double height = _world.GroundAt(p_WB.X, p_WB.Y) - p_WB.Z;
+            Vec3 wind_W = gusts[lane].Next(
+                new(_field.WindSpeed, _field.WindFrom), height, Three(StateIndex.Velocity, lane), _field.Seed, count, _profile.StickPeriod);
+            Batch.SetField(lane, _air[lane].Density, _air[lane].Gravity, wind_W);
+        }
     }
 
     private void Look()
@@ -220,6 +241,7 @@ public sealed unsafe class FlightLoop<T> : IDisposable
         for (int lane = 0; lane < T.Width; lane++)
         {
             if (_contact[lane] is not CraftContact contact) continue;
+            if (contact.IsNear || contact.StruckRotors != 0) Batch.StateChanged();
             for (int k = 0; contact.StruckRotors >> k != 0; k++)
             {
                 if ((contact.StruckRotors & (1 << k)) != 0) LaneMemory.Set(Batch.State + StateIndex.RotorSpeed + k, lane, 0);

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Simfeel.Builds;
 using Simfeel.Physics.Air;
+using Simfeel.Physics.Guards;
 
 namespace Simfeel.Flight;
 
@@ -67,10 +68,18 @@ public sealed record FlyableBuild(
         {
             return new(null, said.Length == 0 ? e.Message : $"{e.Message}\n{said}");
         }
+        catch (FlightFaultException fault)
+        {
+            return new(null, fault.Message) { Fault = fault };
+        }
     }
 }
 
 /// <summary>What came of making a build ready to fly.</summary>
 /// <param name="Build">The build; null where it cannot be had.</param>
 /// <param name="Message">What is wrong, or warnings; a line each; empty where there is nothing to say.</param>
-public sealed record FlyableResult(FlyableBuild? Build, string Message);
+public sealed record FlyableResult(FlyableBuild? Build, string Message)
+{
+    /// <summary>The fault that its tuning ended with; null where it is none.</summary>
+    public FlightFaultException? Fault { get; init; }
+}

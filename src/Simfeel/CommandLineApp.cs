@@ -1,5 +1,7 @@
 using Simfeel.CommandLine.Commands;
 using Simfeel.CommandLine.Output;
+using Simfeel.Flight;
+using Simfeel.Physics.Guards;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -37,6 +39,10 @@ internal static class CommandLineApp
         catch (UserError error)
         {
             return ErrorReport.Write(error, json);
+        }
+        catch (Exception error) when (FaultFile.In(error) is FlightFaultException fault)
+        {
+            return FaultReport.Write(fault, json, Environment.CurrentDirectory);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -160,7 +166,8 @@ internal static class CommandLineApp
             config.AddCommand<DoctorCommand>("doctor")
                 .WithDescription("What this machine has: processor, libraries, display, and the delays that every drill uses.")
                 .WithExample("doctor")
-                .WithExample("doctor", "--hash");
+                .WithExample("doctor", "--hash")
+                .WithExample("doctor", "--repro", "simfeel-fault-rotorair-5000-0.txt");
         });
         return app;
     }

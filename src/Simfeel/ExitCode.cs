@@ -14,4 +14,7 @@ internal static class ExitCode
 
     /// <summary>Something of the machine is missing.</summary>
     public const int Environment = 3;
+
+    /// <summary>A flight broke an invariant: an error of the program.</summary>
+    public const int Fault = 4;
 }

@@ -94,6 +94,7 @@ public sealed partial class CockpitApp
         FlyableResult? first = Rack.Get(a), second = Rack.Get(b);
         if (first is null || second is null) return;
         _pendingStart = false;
+        if ((first.Fault ?? second.Fault) is { } broken) throw broken;
         if (first.Build is null || second.Build is null)
         {
             string fault = first.Build is null ? first.Message : second.Message;

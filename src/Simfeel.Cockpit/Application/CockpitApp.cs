@@ -9,6 +9,7 @@ using Simfeel.Cockpit.Sound;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Fields;
+using Simfeel.Physics.Guards;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Application;
@@ -138,9 +139,16 @@ public sealed partial class CockpitApp : IDisposable
         _time += seconds;
         AppWindow.TextInput = Pages.IsTyping;
         while (AppWindow.TryNext(out WindowEvent happened)) Handle(happened);
-        if (_pendingStart) TryStart();
-        if (Pages.Top is null && Outing is not null) FlyOn(seconds);
-        else Idle(seconds);
+        try
+        {
+            if (_pendingStart) TryStart();
+            if (Pages.Top is null && Outing is not null) FlyOn(seconds);
+            else Idle(seconds);
+        }
+        catch (Exception error) when (FaultFile.In(error) is FlightFaultException fault)
+        {
+            StopFor(fault);
+        }
         if (draw) Draw(seconds);
         Rack.Start();
         return !_quit;

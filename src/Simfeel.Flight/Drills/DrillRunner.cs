@@ -1,3 +1,4 @@
+using Simfeel.Physics.Guards;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 
@@ -93,9 +94,23 @@ public static class DrillRunner
             stateNow.AsSpan(0, stateNumbers).CopyTo(states.AsSpan(row * stateNumbers));
             if (row >= firstLoads) loadNow.AsSpan(0, loadNumbers).CopyTo(loads.AsSpan((row - firstLoads) * loadNumbers));
             if (row == rows - 1) break;
-            for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
+            Tick(loop, profile, drill);
         }
         return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, effort, field));
+    }
+
+    private static void Tick<T>(FlightLoop<T> loop, PilotProfile profile, Drill drill)
+        where T : unmanaged, ILane<T>
+    {
+        try
+        {
+            for (int step = 0; step < profile.StepsPerStickReading; step++) loop.Tick();
+        }
+        catch (FlightFaultException fault)
+        {
+            fault.During = $"drill {drill.Name}";
+            throw;
+        }
     }
 
     /// <summary>One lane's script, thumbs, radio and log.</summary>

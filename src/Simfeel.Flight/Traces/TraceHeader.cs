@@ -111,7 +111,7 @@ public sealed record TraceHeader
             throw new TraceException("This Arrow stream is no trace of a flight: its schema has no key 'format'.");
         if (format != Format.ToString(CultureInfo.InvariantCulture))
             throw new TraceException($"The trace has format {Shown(format)}; this program reads format {Format}.");
-        double[] numbers = [.. TraceNumbers.All.Select(number => number.Parse(Text(metadata, number.Key)))];
+        double[] numbers = [.. TraceNumbers.All.Select(number => number.Missing is double missing && !metadata.ContainsKey(number.Key) ? missing : number.Parse(Text(metadata, number.Key)))];
         string fieldText = Text(metadata, "field_text");
         CheckHash(metadata, "field_sha256", fieldText, "the field");
         TraceHeader header = new()

@@ -9,7 +9,8 @@ namespace Simfeel.Flight.Traces;
 /// <param name="Largest">Largest value.</param>
 /// <param name="Whole">A whole number.</param>
 /// <param name="Get">Reads it off a header.</param>
-internal sealed record TraceNumber(string Key, double Least, double Largest, bool Whole, Func<TraceHeader, double> Get)
+/// <param name="Missing">Its value in files of before there was such a key; null where it has to be there.</param>
+internal sealed record TraceNumber(string Key, double Least, double Largest, bool Whole, Func<TraceHeader, double> Get, double? Missing = null)
 {
     /// <summary>The number in a text.</summary>
     /// <exception cref="TraceException">It is none, or out of its range.</exception>
@@ -40,6 +41,8 @@ internal static class TraceNumbers
         new("effects", 0, (int)AirEffects.All, true, h => (int)h.Conditions.Effects),
         new("seed", int.MinValue, int.MaxValue, true, h => h.Conditions.Seed),
         new("start_height_m", 0, 1e5, false, h => h.Conditions.StartHeight),
+        new("wind_speed_m_s", 0, 100, false, h => h.Conditions.WindSpeed, Missing: 0),
+        new("wind_from_rad", -Turn, Turn, false, h => h.Conditions.WindFrom, Missing: 0),
         new("air_temperature_K", 1, 1000, false, h => h.Air.Temperature),
         new("air_pressure_Pa", 1, 1e7, false, h => h.Air.Pressure),
         new("air_density_kg_m3", 1e-3, 100, false, h => h.Air.Density),
@@ -73,7 +76,7 @@ internal static class TraceNumbers
             {
                 SampleRate = (int)Next(),
                 VideoDelay = Next(),
-                Conditions = new() { Effects = (AirEffects)(int)Next(), Seed = (int)Next(), StartHeight = Next() },
+                Conditions = new() { Effects = (AirEffects)(int)Next(), Seed = (int)Next(), StartHeight = Next(), WindSpeed = Next(), WindFrom = Next() },
                 Air = new(Next(), Next(), Next(), Next(), Next()),
                 Profile = new()
                 {

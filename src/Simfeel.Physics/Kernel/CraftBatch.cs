@@ -1,3 +1,4 @@
+using Simfeel.Physics.Guards;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
 
@@ -22,12 +23,16 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
     where T : unmanaged, ILane<T>
 {
     private readonly Craft?[] _craft = new Craft?[T.Width];
+    private readonly string[] _names = new string[T.Width];
     private AirEffects _effects;
     private CraftLanes<T>* _constants;
     private FieldLanes<T>* _field;
     private LoadLanes<T>* _load;
     private T* _state;
     private T* _derivative;
+    private T* _nextState;
+    private T* _nextDerivative;
+    private GuardLanes<T>* _guard;
     private T* _scratch;
     private T* _command;
     private T* _reserve;
@@ -37,6 +42,9 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
     private int _hold;
     private int _held;
     private bool _primed;
+
+    /// <summary>Whether the guard knows the energy of the present state.</summary>
+    private bool _weighed;
 
     /// <summary>Room for craft of a number of rotors, 1 to <see cref="Craft.MaxRotors"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number of rotors is out of range.</exception>
@@ -50,6 +58,9 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         _load = LaneMemory.Allocate<LoadLanes<T>>(2);
         _state = LaneMemory.Allocate<T>(StateIndex.Stride);
         _derivative = LaneMemory.Allocate<T>(StateIndex.Stride);
+        _nextState = LaneMemory.Allocate<T>(StateIndex.Stride);
+        _nextDerivative = LaneMemory.Allocate<T>(StateIndex.Stride);
+        _guard = LaneMemory.Allocate<GuardLanes<T>>();
         _scratch = LaneMemory.Allocate<T>(3 * StateIndex.Stride);
         _command = LaneMemory.Allocate<T>(Craft.MaxRotors);
         _reserve = LaneMemory.Allocate<T>(2 * Craft.MaxRotors);
@@ -72,12 +83,27 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
     /// <summary>Duties of the speed controllers, one number of lanes for each rotor, 0 to 1. For controllers written over lanes.</summary>
     public T* Commands => _command;
 
-    /// <summary>The state block, <see cref="StateIndex"/>, for controllers written over lanes; change it through <see cref="SetState"/>.</summary>
+    /// <summary>
+    /// The state block, <see cref="StateIndex"/>, for controllers written over lanes; elsewhere after the next step. Change it through
+    /// <see cref="SetState"/>, or call <see cref="StateChanged"/> afterwards.
+    /// </summary>
     public T* State => _state;
 
+    /// <summary>Steps so far, since <see cref="ClearSteps"/>.</summary>
+    public long Steps { get; private set; }
+
+    /// <summary>Lets the count of steps begin anew.</summary>
+    public void ClearSteps() => Steps = 0;
+
+    /// <summary>Says that <see cref="State"/> was changed from outside, as by contact, so that its energy is looked at anew.</summary>
+    public void StateChanged() => _weighed = false;
+
     /// <summary>Sets the craft of a lane; lane 0 first, which fills the others too.</summary>
+    /// <param name="lane">The lane.</param>
+    /// <param name="craft">The craft.</param>
+    /// <param name="name">Name of its build, for whatever has to be said of it.</param>
     /// <exception cref="ArgumentException">The craft has another number of rotors, or an impossible constant.</exception>
-    public void SetCraft(int lane, Craft craft)
+    public void SetCraft(int lane, Craft craft, string name = "")
     {
         ArgumentNullException.ThrowIfNull(craft);
         CheckLane(lane);
@@ -87,9 +113,10 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         {
             CraftPacking.Pack(_constants, n, craft);
             CraftPacking.PackSurroundings(_around, n, craft);
-            _craft[n] = craft;
+            CraftPacking.PackGuard(_guard, n, craft);
+            (_craft[n], _names[n]) = (craft, name);
         }
-        _primed = false;
+        _primed = _weighed = false;
     }
 
     /// <summary>Sets air and gravity of a lane: density kg/m^3, gravity m/s^2, wind in the world, m/s; lane 0 fills all.</summary>
@@ -105,6 +132,7 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
             LaneMemory.Set(&_field->WindZ, n, wind_W.Z);
         }
         _held = 0;
+        _weighed = false;
     }
 
     /// <summary>
@@ -156,10 +184,15 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         StateBlock.Write(state, RotorCount, block);
         for (int n = lane; n < EndOf(lane); n++)
         {
-            for (int i = 0; i < StateIndex.Stride; i++) LaneMemory.Set(_state + i, n, block[i]);
+            for (int i = 0; i < StateIndex.Stride; i++)
+            {
+                LaneMemory.Set(_state + i, n, block[i]);
+                // what is not integrated has to stand in both blocks
+                LaneMemory.Set(_nextState + i, n, block[i]);
+            }
             CraftPacking.ClearSurroundings(_around, _field, n);
         }
-        _primed = false;
+        _primed = _weighed = false;
     }
 
     /// <summary>Sets one speed controller's duty, 0 to 1; lane 0 fills all.</summary>
@@ -169,29 +202,43 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         for (int n = lane; n < EndOf(lane); n++) LaneMemory.Set(_command + rotor, n, duty);
     }
 
-    /// <summary>Moves every lane by one step (s), with the commands held.</summary>
+    /// <summary>Moves every lane by one step (s), with the commands held, and looks whether all invariants hold (<see cref="Guard"/>).</summary>
+    /// <exception cref="FlightFaultException">They do not; the state stays where it was before the step.</exception>
     public void Step(Integrator integrator, double step)
     {
+        if (!_weighed) Weigh(integrator, step);
+        bool primed = _primed, fits = false;
         if (integrator == Integrator.RungeKutta)
         {
-            Kernel<T>.RungeKuttaStep(_state, _command, _constants, _field, _load, _scratch, step);
+            Kernel<T>.RungeKuttaStep(_state, _nextState, _command, _constants, _field, _load, _scratch, step);
             _primed = false;
-            return;
         }
-        if (!_primed)
+        else
         {
-            _derivative[StateIndex.Charge] = T.Of(0);
-            Kernel<T>.Derivative(_state, _command, _constants, _field, _load, _derivative);
-            (_primed, _held) = (true, 0);
+            if (!_primed)
+            {
+                _derivative[StateIndex.Charge] = T.Of(0);
+                Kernel<T>.Derivative(_state, _command, _constants, _field, _load, _derivative);
+                (_primed, _held) = (true, 0);
+            }
+            if (_hold > 0)
+            {
+                fits = _held == 0;
+                if (fits) FitRotors(step);
+                _held = (_held + 1) % _hold;
+                _constants->Fits = _fits;
+            }
+            Kernel<T>.MidpointStep(
+                _state, _derivative, _nextState, _nextDerivative, _command, _constants, _field, _load, _scratch, step);
+            _constants->Fits = null;
         }
-        if (_hold > 0)
-        {
-            if (_held == 0) FitRotors(step);
-            _held = (_held + 1) % _hold;
-            _constants->Fits = _fits;
-        }
-        Kernel<T>.MidpointStep(_state, _derivative, _command, _constants, _field, _load, _scratch, step);
-        _constants->Fits = null;
+        if (!Kernel<T>.IsSound(_nextState, _constants, _field, _guard, step)) throw Fault(integrator, step, primed, fits);
+        T* before = _state, slope = _derivative;
+        _state = _nextState;
+        _nextState = before;
+        _derivative = _nextDerivative;
+        _nextDerivative = slope;
+        Steps++;
     }
 
     /// <summary>Mixes the bits of a lane's state, rotors included, into a running 64-bit FNV-1a hash.</summary>
@@ -217,8 +264,19 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
             throw new ArgumentOutOfRangeException(nameof(lane), lane, $"This batch has lanes 0 to {T.Width - 1}.");
     }
 
+    /// <summary>Looks at a state that came from outside, whose energy may be any.</summary>
+    private void Weigh(Integrator integrator, double step)
+    {
+        _guard->Energy = T.Of(double.PositiveInfinity);
+        if (!Kernel<T>.IsSound(_state, _constants, _field, _guard, step)) throw Fault(integrator, step, primed: false, fits: false);
+        _weighed = true;
+    }
+
+    /// <summary>Time to the middle of that for which polynomials hold, s.</summary>
+    private double FitAhead(double step) => 0.5 * step * _hold;
+
     private void FitRotors(double step) =>
-        Kernel<T>.FitRotors(_state, _derivative, 0.5 * step * _hold, _constants, _field, _load, _scratch, _fits);
+        Kernel<T>.FitRotors(_state, _derivative, FitAhead(step), _constants, _field, _load, _scratch, _fits);
 
     private void ClearAir()
     {
@@ -233,6 +291,9 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         LaneMemory.Free(_load);
         LaneMemory.Free(_state);
         LaneMemory.Free(_derivative);
+        LaneMemory.Free(_nextState);
+        LaneMemory.Free(_nextDerivative);
+        LaneMemory.Free(_guard);
         LaneMemory.Free(_scratch);
         LaneMemory.Free(_command);
         LaneMemory.Free(_reserve);
@@ -244,6 +305,9 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
         _load = null;
         _state = null;
         _derivative = null;
+        _nextState = null;
+        _nextDerivative = null;
+        _guard = null;
         _scratch = null;
         _command = null;
         _reserve = null;

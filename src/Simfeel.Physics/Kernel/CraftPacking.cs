@@ -1,3 +1,4 @@
+using Simfeel.Physics.Guards;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
@@ -63,6 +64,14 @@ internal static unsafe class CraftPacking
         RotorSurroundings<T>* rotors = (RotorSurroundings<T>*)&around->Rotors;
         for (int k = 0; k < craft.Rotors.Count; k++)
             LaneMemory.Set(&rotors[k].InflowPerSpeed, lane, DynamicInflow.HoverInflow(craft.Rotors[k].Table) * craft.Rotors[k].Radius);
+    }
+
+    /// <summary>Fills a lane of the guard's bounds.</summary>
+    public static void PackGuard<T>(GuardLanes<T>* guard, int lane, Craft craft)
+        where T : unmanaged, ILane<T>
+    {
+        LaneMemory.Set(&guard->Mass, lane, craft.Mass);
+        LaneMemory.Set(&guard->MostPower, lane, Guard.MostPower(craft.Battery));
     }
 
     /// <summary>Puts a lane into free air without wakes.</summary>

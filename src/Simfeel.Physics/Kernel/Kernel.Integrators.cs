@@ -14,8 +14,10 @@ public static unsafe partial class Kernel<T>
     /// below 1 / step. Velocity and rates move by the mid-step acceleration, position and attitude by
     /// the mean of old and new velocity and rate, attitude along the exact arc of that rate.
     /// </summary>
-    /// <param name="x">State, moved by the step.</param>
-    /// <param name="dx">Derivative of the step before (for the first step: of x); receives this step's.</param>
+    /// <param name="x">State.</param>
+    /// <param name="dx">Derivative of the step before; for the first step: of x.</param>
+    /// <param name="next">Receives the state after the step; may be x.</param>
+    /// <param name="dnext">Receives this step's derivative; may be dx.</param>
     /// <param name="command">Duty of each speed controller, held over the step.</param>
     /// <param name="craft">Constants.</param>
     /// <param name="field">Air and gravity at mid-step.</param>
@@ -24,16 +26,18 @@ public static unsafe partial class Kernel<T>
     /// <param name="step">Step, s.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void MidpointStep(
-        T* x, T* dx, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
+        T* x, T* dx, T* next, T* dnext, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
         PredictMiddle(x, dx, scratch, 0.5 * step, used);
-        Derivative(scratch, command, craft, field, load, dx);
-        AdvanceToEnd(x, dx, step, used);
+        dnext[StateIndex.Charge] = dx[StateIndex.Charge];
+        Derivative(scratch, command, craft, field, load, dnext);
+        AdvanceToEnd(x, dnext, next, step, used);
     }
 
     /// <summary>One step of the classical fourth-order Runge-Kutta method, the reference mode.</summary>
-    /// <param name="x">State, moved by the step.</param>
+    /// <param name="x">State.</param>
+    /// <param name="next">Receives the state after the step; may be x.</param>
     /// <param name="command">Duty of each speed controller, held over the step.</param>
     /// <param name="craft">Constants.</param>
     /// <param name="field">Air and gravity, held over the step.</param>
@@ -42,7 +46,7 @@ public static unsafe partial class Kernel<T>
     /// <param name="step">Step, s.</param>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
     public static void RungeKuttaStep(
-        T* x, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
+        T* x, T* next, T* command, CraftLanes<T>* craft, FieldLanes<T>* field, LoadLanes<T>* load, T* scratch, double step)
     {
         T* k = scratch, y = scratch + StateIndex.Stride, sum = scratch + (2 * StateIndex.Stride);
         int used = StateIndex.Used(craft->RotorCount, craft->DynamicInflow != 0);
@@ -57,7 +61,7 @@ public static unsafe partial class Kernel<T>
         Advance(sum, k, sum, step / 3, used);
         Advance(x, k, y, step, used);
         Derivative(y, command, craft, field, load, k);
-        AdvanceToUnit(sum, k, x, step / 6, used);
+        AdvanceToUnit(sum, k, next, step / 6, used);
     }
 
     /// <summary>result = x + step dx.</summary>
@@ -112,25 +116,25 @@ public static unsafe partial class Kernel<T>
 
     /// <summary>The state over a step of <see cref="MidpointStep"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining | MethodImplOptions.AggressiveOptimization), SkipLocalsInit]
-    private static void AdvanceToEnd(T* x, T* dx, double step, int used)
+    private static void AdvanceToEnd(T* x, T* dx, T* next, double step, int used)
     {
         T h = T.Of(step), half = T.Of(0.5 * step);
-        for (int n = StateIndex.Charge; n < used; n++) x[n] = T.Fma(h, dx[n], x[n]);
+        for (int n = StateIndex.Charge; n < used; n++) next[n] = T.Fma(h, dx[n], x[n]);
         for (int axis = 0; axis < 3; axis++)
         {
             T v = x[StateIndex.Velocity + axis];
-            T next = T.Fma(h, dx[StateIndex.Velocity + axis], v);
-            x[StateIndex.Position + axis] = T.Fma(half, v + next, x[StateIndex.Position + axis]);
-            x[StateIndex.Velocity + axis] = next;
+            T after = T.Fma(h, dx[StateIndex.Velocity + axis], v);
+            next[StateIndex.Position + axis] = T.Fma(half, v + after, x[StateIndex.Position + axis]);
+            next[StateIndex.Velocity + axis] = after;
         }
 
         T wx = x[StateIndex.Rate], wy = x[StateIndex.Rate + 1], wz = x[StateIndex.Rate + 2];
         T ax = half * T.Fma(half, dx[StateIndex.Rate], wx);
         T ay = half * T.Fma(half, dx[StateIndex.Rate + 1], wy);
         T az = half * T.Fma(half, dx[StateIndex.Rate + 2], wz);
-        x[StateIndex.Rate] = T.Fma(h, dx[StateIndex.Rate], wx);
-        x[StateIndex.Rate + 1] = T.Fma(h, dx[StateIndex.Rate + 1], wy);
-        x[StateIndex.Rate + 2] = T.Fma(h, dx[StateIndex.Rate + 2], wz);
+        next[StateIndex.Rate] = T.Fma(h, dx[StateIndex.Rate], wx);
+        next[StateIndex.Rate + 1] = T.Fma(h, dx[StateIndex.Rate + 1], wy);
+        next[StateIndex.Rate + 2] = T.Fma(h, dx[StateIndex.Rate + 2], wz);
 
         // q <- q (cos |a|, a sin|a| / |a|), a half the angle turned; series good to |a|^6, the rest is mended below
         T a2 = T.Fma(ax, ax, T.Fma(ay, ay, az * az));
@@ -146,6 +150,6 @@ public static unsafe partial class Kernel<T>
         T nx = T.Fnma(qz, ay, T.Fma(qy, az, T.Fma(qw, ax, qx * cos)));
         T ny = T.Fnma(qx, az, T.Fma(qz, ax, T.Fma(qw, ay, qy * cos)));
         T nz = T.Fnma(qy, ax, T.Fma(qx, ay, T.Fma(qw, az, qz * cos)));
-        StoreUnit(q, nw, nx, ny, nz);
+        StoreUnit(next + StateIndex.Attitude, nw, nx, ny, nz);
     }
 }

@@ -15,10 +15,14 @@ public static unsafe class LaneMemory
         where TItem : unmanaged
     {
         nuint bytes = (nuint)(sizeof(TItem) * count);
-        void* memory = NativeMemory.AlignedAlloc(bytes, Alignment);
-        NativeMemory.Clear(memory, bytes);
-        return (TItem*)memory;
+        TItem* memory = (TItem*)NativeMemory.AlignedAlloc(bytes, Alignment);
+        Clear(memory, count);
+        return memory;
     }
+
+    /// <summary>Zeroes a number of items.</summary>
+    public static void Clear<TItem>(TItem* memory, int count)
+        where TItem : unmanaged => NativeMemory.Clear(memory, (nuint)(sizeof(TItem) * count));
 
     /// <summary>Gives memory back.</summary>
     public static void Free(void* memory) => NativeMemory.AlignedFree(memory);

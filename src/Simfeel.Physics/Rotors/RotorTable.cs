@@ -21,7 +21,8 @@ public sealed unsafe class RotorTable
     public const int NodeCount =
         (RotorTableGrid.SpeedCells + 1) * (RotorTableGrid.InPlaneCells + 1) * (RotorTableGrid.AngleCells + 1) * CoefficientCount;
 
-    private const int PackedCount =
+    /// <summary>Numbers in the packed cells of a table.</summary>
+    internal const int PackedCount =
         RotorTableGrid.SpeedCells * RotorTableGrid.InPlaneCells * RotorTableGrid.AngleCells * CellSize;
 
     private const int Alignment = 64;

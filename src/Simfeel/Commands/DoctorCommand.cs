@@ -20,6 +20,10 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         [Description("Prove the determinism contract: fly every drill with four starter builds in every lane width, on one and two threads and in another order, replay a session, print the hashes and say whether they are the reference's.")]
         public bool Hash { get; init; }
 
+        [CommandOption("--repro <FILE>")]
+        [Description("Fly the step of a stopped flight again, from the file that the stop left: which stage broke it?")]
+        public string? Repro { get; init; }
+
         [CommandOption("--brief")]
         [Description("With --hash: one craft at a time on one thread only, for processors without vectors.")]
         public bool Brief { get; init; }
@@ -36,9 +40,10 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         {
             if (Bits is NoValue or "") return ValidationResult.Error("--bits needs a file.");
             if (BitsAgainst is NoValue or "") return ValidationResult.Error("--bits-against needs a file, or the word reference.");
+            if (Repro is NoValue or "") return ValidationResult.Error("--repro needs a file.");
             if (Brief && !Hash) return ValidationResult.Error("--brief goes with --hash.");
-            return ((bool[])[Window, Hash, Bits is not null, BitsAgainst is not null]).Count(one => one) > 1
-                ? ValidationResult.Error("--window, --hash, --bits and --bits-against are asked for one at a time.")
+            return ((bool[])[Window, Hash, Bits is not null, BitsAgainst is not null, Repro is not null]).Count(one => one) > 1
+                ? ValidationResult.Error("--window, --hash, --bits, --bits-against and --repro are asked for one at a time.")
                 : base.Validate();
         }
     }
@@ -48,7 +53,7 @@ internal sealed class DoctorCommand : Command<DoctorCommand.Settings>
         if (settings.Hash) return DeterminismOutput.PrintHashes(settings.Json, settings.Brief);
         if (settings.Bits is string bits) return DeterminismOutput.WriteBits(bits, settings.Json);
         if (settings.BitsAgainst is string other) return DeterminismOutput.CompareBits(other, settings.Json);
-        Dictionary<string, object?> report = Machine(settings.Window);
+        Dictionary<string, object?> report = settings.Repro is string file ? FaultReport.Repeat(file) : Machine(settings.Window);
         if (settings.Json)
         {
             JsonOutput.Print(report);

@@ -58,9 +58,16 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
         [Description("With --blind: table that votes are added to. Default votes.csv among your pictures.")]
         public string? Votes { get; init; }
 
+        [CommandOption("--wind <MPS>")]
+        [Description("Wind from the north at 6 m above the ground with its gusts, 0 (still air, default) to 15 m/s; 7.7 is light, 15 moderate turbulence.")]
+        public double Wind { get; init; }
+
         [CommandOption("--size <WxH>")]
         [Description("Size of the picture in pixels, such as 1280x720 (default); 320x180 to 7680x4320, even numbers.")]
         public string Size { get; init; } = "1280x720";
+
+        /// <summary>Strongest wind, m/s: no craft of these sizes is flown in more.</summary>
+        private const double StrongestWind = 15;
 
         /// <summary>Size of the picture, pixels.</summary>
         public (int Width, int Height)? Pixels
@@ -82,6 +89,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
             string? bare = words.FirstOrDefault(word => word.Value == NoValue).Name;
             if (bare is not null) return ValidationResult.Error($"{bare} needs a value.");
             if (Json) return ValidationResult.Error("fly opens a window and has no --json.");
+            if (!(Wind >= 0 && Wind <= StrongestWind)) return ValidationResult.Error($"--wind is {Wind.ToString(CultureInfo.InvariantCulture)}; it must lie between 0 and {StrongestWind} m/s.");
             if (Pixels is null) return ValidationResult.Error($"--size is '{Size}'; it must be like 1280x720: even numbers, 320x180 to 7680x4320.");
             if (Video is not null && Replay is null) return ValidationResult.Error("--video needs --replay: record first, then make the video.");
             if (Replay is not null && (A is not null || Record is not null))
@@ -121,7 +129,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
             StraightToTheField = settings.B is not null,
             FieldFile = FieldFile(settings.Field),
             Air = settings.Air,
-            Conditions = new() { Seed = settings.Seed, Effects = settings.Effects },
+            Conditions = new() { Seed = settings.Seed, Effects = settings.Effects, WindSpeed = settings.Wind },
             Record = settings.Record,
             Replay = settings.Replay,
             Blind = settings.Blind,

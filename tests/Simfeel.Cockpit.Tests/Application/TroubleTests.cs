@@ -1,4 +1,7 @@
+using Simfeel.Cockpit.Input;
 using Simfeel.Flight;
+using Simfeel.Flight.Traces;
+using Simfeel.Physics.Guards;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -33,6 +36,34 @@ public class TroubleTests(WindowFixture fixture)
         Assert.True(session.Readings > readings);
         Assert.False(run.App.Readout.Recording);
         Assert.Null(run.App.Outing!.Stage.Recorder);
+    });
+
+    [Fact]
+    public void A_flight_whose_numbers_break_is_stopped_and_said_and_its_recording_and_step_are_kept() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (folder, options) => options with { StraightToTheField = true, Record = Path.Combine(folder, "flight.arrow") });
+        run.ToTheField();
+        FlyableBuild good = run.App.Outing!.Build(0);
+        FlightUnit unit = good.Unit.Unit;
+        // a drag area that no build file can have, and that the kernel does not ask about
+        FlyableBuild bad = good with { Unit = good.Unit with { Unit = unit with { Craft = unit.Craft with { DragArea = new(0.01, 0.01, double.NaN) } } } };
+        run.App.FlyCraft(good, bad);
+        run.Frames(0.5);
+        run.App.Do(PilotAction.Swap);
+        run.Frames(0.1);
+
+        Assert.Null(run.App.Outing);
+        Assert.Equal("MessagePage", run.App.PageName);
+        string step = Assert.Single(Directory.GetFiles(run.Folder, "simfeel-fault-*.txt"));
+        Assert.Equal(KernelStage.BodyAir, FaultFile.Read(step).Fly().Stage);
+        using TraceReader trace = TraceReader.Open(Path.Combine(run.Folder, "flight-2.arrow"));
+        TraceRow row = trace.NewRow();
+        while (trace.Read(row))
+        {
+        }
+        Assert.False(trace.CutShort);
+        Assert.InRange(trace.Seconds, 0.4, 0.6);
+        run.Frames(0.2);
     });
 
     [Fact]
