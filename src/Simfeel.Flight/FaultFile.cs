@@ -27,7 +27,7 @@ public static class FaultFile
         try
         {
             Directory.CreateDirectory(folder);
-            BuildWriter.Save(path, record.ToText(), overwrite: true);
+            WholeFile.Write(path, record.ToText());
             problem = "";
             return path;
         }

@@ -21,7 +21,7 @@ public class FaultFileTests
     [Fact]
     public void A_session_says_which_craft_was_stopped_and_the_recording_up_to_there_is_whole()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         TunedUnit good = Flights.Build.Unit, bad = Spoilt(good);
         string file = folder.File("flight.arrow");
         using FlightSession session = new(good, bad, Starters.Profile, new());
@@ -50,7 +50,7 @@ public class FaultFileTests
     [Fact]
     public void The_file_flies_the_step_again()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         FlightFaultException fault = Fault();
         string? file = FaultFile.Write(fault, Path.Combine(folder.File("new"), "faults"), out string problem);
         Assert.Equal("", problem);
@@ -64,7 +64,7 @@ public class FaultFileTests
     [Fact]
     public void What_cannot_be_written_or_read_has_one_clear_error()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         string taken = folder.File("file"), large = folder.File("large");
         File.WriteAllText(taken, "");
         Assert.Null(FaultFile.Write(Fault(), Path.Combine(taken, "below"), out string problem));

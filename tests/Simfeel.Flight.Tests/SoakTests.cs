@@ -11,7 +11,7 @@ public class SoakTests
     [Fact]
     public void Two_minutes_in_gusts_with_crashes_fly_again_from_their_file()
     {
-        using Folder folder = new();
+        using TempFolder folder = new();
         FlyableBuild a = Flights.Read("wagtail"), b = Flights.Read("curlew");
         string fieldFile = Path.Combine(AppContext.BaseDirectory, "fields", "gull-point.toml"), file = folder.File("soak.arrow");
         FieldMap map = FieldReader.Read(fieldFile).Map!;

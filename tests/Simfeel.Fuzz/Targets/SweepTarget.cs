@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Simfeel.Builds.Writing;
 using Simfeel.Fuzz.Mutation;
 using Simfeel.Fuzz.Oracles;
 using Simfeel.Fuzz.Running;
@@ -52,7 +53,7 @@ internal sealed class SweepTarget : Target
         {
             using SweepJournal journal = SweepJournal.Read(path), second = SweepJournal.Read(other);
             SweepTable table = SweepTable.Of(dice.Once(2) ? [journal] : [journal, second]);
-            table.WriteCsv(Path.Combine(Scratch.Folder, "fuzz-sweep.csv"));
+            WholeFile.Write(Path.Combine(Scratch.Folder, "fuzz-sweep.csv"), table.WriteCsv, lasting: false);
             for (int row = 0; row < table.Rows; row++)
             {
                 if (table.Values(row).Any(double.IsInfinity)) throw new UnexplainedException($"row {row} holds an infinite number");
