@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# Mutation testing: changes one operator, condition, sign, statement or call at a time and looks whether a test fails.
+#
+#   benchmarks/mutation.sh Simfeel.Physics                          every file that has no results yet, all its mutants
+#   benchmarks/mutation.sh Simfeel.Physics --sample 20 Kernel/      20 of each file under a folder, drawn by the file's name
+#   benchmarks/mutation.sh Simfeel.Physics --again Mass/            the survivors there once more, after a test was added
+#   benchmarks/mutation.sh Simfeel.Physics table                    only the page benchmarks/results/mutation-physics.md
+#
+# Each file is compiled with all its mutants in it, each behind a switch; tests are chosen by the members they run. What
+# came out is kept in benchmarks/mutation/results (why a survivor may live: in the -reasons file), so a run that was broken
+# off goes on where it was; take a file's lines out to run it afresh. Tests that listen to the compiler, count what is
+# allocated or start processes are left out.
+set -eu
+export MSBUILDDISABLENODEREUSE=1
+
+root=$(CDPATH='' cd -P "$(dirname "$0")/.." && pwd)
+project=$1
+shift
+if [ "${1:-}" != table ]; then
+    dotnet build -c Release -v q --nologo "$root/tests/$project.Tests"
+fi
+dotnet build -c Release -v q --nologo "$root/benchmarks/mutation"
+run="$root/benchmarks/mutation/bin/Release/net10.0/Simfeel.Mutation.dll"
+if [ "${1:-}" != table ]; then
+    dotnet "$run" run "$root" "$project" "$@"
+fi
+dotnet "$run" table "$root" "$project"
