@@ -8,7 +8,8 @@
 #
 # Each file is compiled with all its mutants in it, each behind a switch; tests are chosen by the members they run. What
 # came out is kept in benchmarks/mutation/results (why a survivor may live: in the -reasons file), so a run that was broken
-# off goes on where it was; take a file's lines out to run it afresh. Tests that listen to the compiler, count what is
+# off goes on where it was; take a file's lines out to run it afresh. Which test runs what stands in artifacts/mutation; delete
+# that folder after changing a test class that was there before. Tests that listen to the compiler, count what is
 # allocated or start processes are left out.
 set -eu
 export MSBUILDDISABLENODEREUSE=1

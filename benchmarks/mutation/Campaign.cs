@@ -88,9 +88,10 @@ internal sealed class Campaign(string root, string project)
     private List<(HashSet<(string File, int Line)> Lines, string Method)> Coverage(MutatedProject source)
     {
         string results = Path.Combine(work, "coverage.tsv");
+        string built = Path.Combine(root, "src", project, "bin", "Release", "net10.0", project + ".dll");
+        // Members are numbered: a new source makes all of it old. New test classes are added to what is known.
+        if (File.Exists(results) && File.GetLastWriteTimeUtc(results) < File.GetLastWriteTimeUtc(built)) File.Delete(results);
         members = source.CompileWithNotes(Path.Combine(folder, project + ".dll"));
-        string tests = Path.Combine(folder, project + ".Tests.dll");
-        if (File.Exists(results) && File.GetLastWriteTimeUtc(results) < File.GetLastWriteTimeUtc(tests)) File.Delete(results);
         Host(["host-cover", folder, project, results, .. LeftOut]);
         List<(HashSet<(string, int)>, string)> coverage = [];
         foreach (string[] line in File.ReadLines(results).Select(l => l.Split('\t')).Where(l => l[1] == "passed"))
