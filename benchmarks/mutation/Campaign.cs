@@ -9,6 +9,8 @@ internal sealed class Campaign(string root, string project)
     // These listen to the compiler, count what is allocated or start processes of their own that no switch reaches.
     private static readonly string[] LeftOut = ["InliningTests", "AllocationTests", "DeterminismTests", "FlightFindsTests"];
 
+    private const double MostMilliseconds = 4000;
+
     private readonly string work = Path.Combine(root, "artifacts", "mutation", project);
     private readonly string folder = Path.Combine(root, "artifacts", "mutation", project, "tests");
     private List<(string File, int First, int Last)> members = [];
@@ -30,9 +32,11 @@ internal sealed class Campaign(string root, string project)
             else wanted.Add(options[i]);
         }
         MutatedProject source = Prepare();
-        List<(HashSet<(string File, int Line)> Lines, string Method)> coverage = Coverage(source);
+        List<(HashSet<(string File, int Line)> Lines, string Method, double Ms)> coverage = Coverage(source);
         List<string[]> rows = ReadRows();
-        foreach (string file in source.Files.Where(f => wanted.Count == 0 || wanted.Any(w => f.StartsWith(w, StringComparison.Ordinal))))
+        foreach (string file in wanted.Count == 0
+            ? source.Files
+            : wanted.SelectMany(w => source.Files.Where(f => f.StartsWith(w, StringComparison.Ordinal))).Distinct())
         {
             bool known = rows.Any(r => r[0] == file);
             if (known != again) continue;
@@ -85,15 +89,17 @@ internal sealed class Campaign(string root, string project)
         return new(root, project, folder);
     }
 
-    private List<(HashSet<(string File, int Line)> Lines, string Method)> Coverage(MutatedProject source)
+    private List<(HashSet<(string File, int Line)> Lines, string Method, double Ms)> Coverage(MutatedProject source)
     {
         string results = Path.Combine(work, "coverage.tsv");
-        string built = Path.Combine(root, "src", project, "bin", "Release", "net10.0", project + ".dll");
         // Members are numbered: a new source makes all of it old. New test classes are added to what is known.
-        if (File.Exists(results) && File.GetLastWriteTimeUtc(results) < File.GetLastWriteTimeUtc(built)) File.Delete(results);
+        string stamp = Path.Combine(work, "coverage.source");
+        if (!File.Exists(stamp) || File.ReadAllText(stamp) != source.Hash) File.Delete(results);
+        Directory.CreateDirectory(work);
+        File.WriteAllText(stamp, source.Hash);
         members = source.CompileWithNotes(Path.Combine(folder, project + ".dll"));
         Host(["host-cover", folder, project, results, .. LeftOut]);
-        List<(HashSet<(string, int)>, string)> coverage = [];
+        List<(HashSet<(string, int)>, string, double)> coverage = [];
         foreach (string[] line in File.ReadLines(results).Select(l => l.Split('\t')).Where(l => l[1] == "passed"))
         {
             HashSet<(string, int)> lines = [];
@@ -102,21 +108,18 @@ internal sealed class Campaign(string root, string project)
                 (string file, int first, int last) = members[int.Parse(number, CultureInfo.InvariantCulture)];
                 for (int i = first; i <= last; i++) lines.Add((file, i));
             }
-            coverage.Add((lines, line[0]));
+            coverage.Add((lines, line[0], double.Parse(line[2], CultureInfo.InvariantCulture)));
         }
         return coverage;
     }
 
-    private List<string[]> RunFile(string file, List<Mutant> all, int[] chosen, List<(HashSet<(string File, int Line)> Lines, string Method)> coverage)
+    private List<string[]> RunFile(string file, List<Mutant> all, int[] chosen, List<(HashSet<(string File, int Line)> Lines, string Method, double Ms)> coverage)
     {
         Dictionary<int, (string Outcome, string Test)> outcomes = [];
         Dictionary<int, string> methods = [];
         foreach (int i in chosen)
         {
-            string[] tests = [.. coverage.Where(c => c.Lines.Contains((file, all[i].Line))).Select(c => c.Method)];
-            // A field's first value is no member that is noted: whoever runs anything of the file. Lanes: whoever flies.
-            if (tests.Length == 0 && !IsInMember(file, all[i])) tests = [.. coverage.Where(c => c.Lines.Any(l => l.File == file)).Select(c => c.Method)];
-            if (file.StartsWith("Lanes/", StringComparison.Ordinal)) tests = [.. coverage.Where(c => c.Method.Contains(".Lanes.", StringComparison.Ordinal) || c.Method.Contains("ConservationTests", StringComparison.Ordinal)).Select(c => c.Method)];
+            string[] tests = TestsOf(file, all[i], coverage);
             if (tests.Length == 0) outcomes[i] = ("survived", "not reached");
             else methods[i] = string.Join(';', tests);
         }
@@ -147,6 +150,20 @@ internal sealed class Campaign(string root, string project)
             file, all.Count.ToString(CultureInfo.InvariantCulture), all[i].Line.ToString(CultureInfo.InvariantCulture),
             all[i].Column.ToString(CultureInfo.InvariantCulture), all[i].Change, outcomes[i].Outcome, outcomes[i].Test.Replace($"{project}.Tests.", "", StringComparison.Ordinal),
         })];
+    }
+
+    // The cheapest tests of those that run the place, up to a price: what only a dearer test would see counts as survived.
+    private string[] TestsOf(string file, Mutant mutant, List<(HashSet<(string File, int Line)> Lines, string Method, double Ms)> coverage)
+    {
+        var tests = coverage.Where(c => c.Lines.Contains((file, mutant.Line))).ToList();
+        if (file.StartsWith("Lanes/", StringComparison.Ordinal))
+        {
+            tests = [.. coverage.Where(c => c.Method.Contains(".Lanes.", StringComparison.Ordinal) || c.Method.Contains("ConservationTests", StringComparison.Ordinal))];
+        }
+        // A field's first value is in no member that is noted: whoever runs anything of the file.
+        else if (tests.Count == 0 && !IsInMember(file, mutant)) tests = [.. coverage.Where(c => c.Lines.Any(l => l.File == file))];
+        double sum = 0;
+        return [.. tests.OrderBy(c => c.Ms).TakeWhile((c, n) => (sum += c.Ms) < MostMilliseconds || n == 0).Select(c => c.Method)];
     }
 
     private bool IsInMember(string file, Mutant mutant) =>

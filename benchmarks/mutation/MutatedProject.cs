@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
+using System.Security.Cryptography;
 using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -47,6 +48,10 @@ internal sealed class MutatedProject
         CSharpGeneratorDriver.Create(Generators(), parseOptions: Parse).RunGeneratorsAndUpdateCompilation(bare, out Compilation whole, out _);
         plain = (CSharpCompilation)whole;
     }
+
+    /// <summary>Changes with any character of the sources.</summary>
+    public string Hash => Convert.ToHexString(SHA256.HashData(
+        Encoding.UTF8.GetBytes(string.Concat(trees.OrderBy(t => t.Key, StringComparer.Ordinal).Select(t => t.Value.ToString())))));
 
     /// <summary>The files that can be mutated, relative to the project.</summary>
     public IReadOnlyCollection<string> Files => trees.Keys;

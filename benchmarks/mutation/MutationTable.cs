@@ -22,7 +22,7 @@ internal static class MutationTable
         StringBuilder page = new();
         string name = project["Simfeel.".Length..].ToLowerInvariant();
         page.AppendLine(CultureInfo.InvariantCulture, $"# Mutation score of {project}\n");
-        page.AppendLine(CultureInfo.InvariantCulture, $"Made by `benchmarks/mutation.sh {project}`, which says what is changed and how. A mutant that runs four times as long as the unchanged code, and 3 s of the processor more, is timed out and counts as killed. Where fewer mutants were run than there are, they were drawn at random, seeded by the file's name; the totals weigh each file by the mutants in it, the band holds with 95 % (stratified sampling, each file's share moved by one success and one failure).\n");
+        page.AppendLine(CultureInfo.InvariantCulture, $"Made by `benchmarks/mutation.sh {project}`, which says what is changed and how. A mutant that runs four times as long as the unchanged code, and 3 s of the processor more, is timed out and counts as killed. Of the tests that run a place only the cheapest are tried, up to 4 s of the processor for each mutant. Where fewer mutants were run than there are, they were drawn at random, seeded by the file's name; the totals weigh each file by the mutants in it, the band holds with 95 % (stratified sampling, each file's share moved by one success and one failure).\n");
         page.AppendLine("| file | mutants | run | killed | timed out | survived | score % |\n|---|--:|--:|--:|--:|--:|--:|");
         foreach (IGrouping<string, string[]> file in rows.GroupBy(r => r[0]))
         {
