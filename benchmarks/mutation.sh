@@ -3,7 +3,8 @@
 #
 #   benchmarks/mutation.sh Simfeel.Physics                          every file that has no results yet, all its mutants
 #   benchmarks/mutation.sh Simfeel.Physics --sample 20 Kernel/      20 of each file under a folder, drawn by the file's name
-#   benchmarks/mutation.sh Simfeel.Physics --again Mass/            the survivors there once more, after a test was added
+#   benchmarks/mutation.sh Simfeel.Physics --price 800 Air/         with the cheapest tests up to 0.8 s for each mutant (else 4 s)
+#   benchmarks/mutation.sh Simfeel.Physics --again --price 20000    the survivors once more, with dearer or new tests
 #   benchmarks/mutation.sh Simfeel.Physics table                    only the page benchmarks/results/mutation-physics.md
 #
 # Each file is compiled with all its mutants in it, each behind a switch; tests are chosen by the members they run. What

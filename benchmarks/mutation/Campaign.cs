@@ -9,7 +9,7 @@ internal sealed class Campaign(string root, string project)
     // These listen to the compiler, count what is allocated or start processes of their own that no switch reaches.
     private static readonly string[] LeftOut = ["InliningTests", "AllocationTests", "DeterminismTests", "FlightFindsTests"];
 
-    private const double MostMilliseconds = 4000;
+    private double mostMilliseconds = 4000;
 
     private readonly string work = Path.Combine(root, "artifacts", "mutation", project);
     private readonly string folder = Path.Combine(root, "artifacts", "mutation", project, "tests");
@@ -28,6 +28,7 @@ internal sealed class Campaign(string root, string project)
         for (int i = 0; i < options.Length; i++)
         {
             if (options[i] == "--sample") sample = int.Parse(options[++i], CultureInfo.InvariantCulture);
+            else if (options[i] == "--price") mostMilliseconds = double.Parse(options[++i], CultureInfo.InvariantCulture);
             else if (options[i] == "--again") again = true;
             else wanted.Add(options[i]);
         }
@@ -97,8 +98,10 @@ internal sealed class Campaign(string root, string project)
         if (!File.Exists(stamp) || File.ReadAllText(stamp) != source.Hash) File.Delete(results);
         Directory.CreateDirectory(work);
         File.WriteAllText(stamp, source.Hash);
-        members = source.CompileWithNotes(Path.Combine(folder, project + ".dll"));
-        Host(["host-cover", folder, project, results, .. LeftOut]);
+        bool isKnown = File.Exists(results)
+            && File.GetLastWriteTimeUtc(results) > File.GetLastWriteTimeUtc(Path.Combine(folder, project + ".Tests.dll"));
+        members = source.CompileWithNotes(isKnown ? null : Path.Combine(folder, project + ".dll"));
+        if (!isKnown) Host(["host-cover", folder, project, results, .. LeftOut]);
         List<(HashSet<(string, int)>, string, double)> coverage = [];
         foreach (string[] line in File.ReadLines(results).Select(l => l.Split('\t')).Where(l => l[1] == "passed"))
         {
@@ -163,7 +166,7 @@ internal sealed class Campaign(string root, string project)
         // A field's first value is in no member that is noted: whoever runs anything of the file.
         else if (tests.Count == 0 && !IsInMember(file, mutant)) tests = [.. coverage.Where(c => c.Lines.Any(l => l.File == file))];
         double sum = 0;
-        return [.. tests.OrderBy(c => c.Ms).TakeWhile((c, n) => (sum += c.Ms) < MostMilliseconds || n == 0).Select(c => c.Method)];
+        return [.. tests.OrderBy(c => c.Ms).TakeWhile((c, n) => (sum += c.Ms) < mostMilliseconds || n == 0).Select(c => c.Method)];
     }
 
     private bool IsInMember(string file, Mutant mutant) =>

@@ -80,9 +80,9 @@ internal sealed class MutatedProject
         }
     }
 
-    /// <summary>Writes an assembly that notes each member that runs.</summary>
+    /// <summary>Numbers the members and writes an assembly that notes each one that runs, if a name for it is given.</summary>
     /// <returns>File, first and last line of each member, by number.</returns>
-    public List<(string File, int First, int Last)> CompileWithNotes(string assembly)
+    public List<(string File, int First, int Last)> CompileWithNotes(string? assembly)
     {
         List<(string, int, int)> members = [];
         CSharpCompilation compilation = plain;
@@ -93,7 +93,7 @@ internal sealed class MutatedProject
             SyntaxNode root = new MemberNotes(file, members).Visit(tree.GetRoot());
             compilation = compilation.ReplaceSyntaxTree(tree, CSharpSyntaxTree.ParseText(root.ToFullString(), Parse, file, Encoding.UTF8));
         }
-        Emit(compilation, assembly);
+        if (assembly is not null) Emit(compilation, assembly);
         return members;
     }
 

@@ -7,5 +7,5 @@ return args switch
     ["host-mutate", string folder, string project, string plan, string results] => HostRuns.Mutate(folder, project, plan, results),
     ["run", string root, string project, .. string[] rest] => new Campaign(root, project).Run(rest),
     ["table", string root, string project] => MutationTable.Write(root, project),
-    _ => throw new ArgumentException("mutation run ROOT PROJECT [--sample N] [--again] [FILE...] | mutation table ROOT PROJECT"),
+    _ => throw new ArgumentException("mutation run ROOT PROJECT [--sample N] [--price MS] [--again] [FILE...] | mutation table ROOT PROJECT"),
 };
