@@ -121,6 +121,13 @@ public class StandardAtmosphereTests
         Assert.Contains("from -60 to 60 K", error.Message, StringComparison.Ordinal);
     }
 
+    // ISO 2533: 15 degrees Celsius at sea level.
+    [Theory]
+    [InlineData(-60, 228.15)]
+    [InlineData(60, 348.15)]
+    public void Ends_of_the_offsets_range_are_served(double offset, double temperature) =>
+        Assert.Equal(temperature, StandardAtmosphere.At(0, offset).Temperature, 1e-9);
+
     private static double Geometric(double geopotential) => 6356766 * geopotential / (6356766 - geopotential);
 
     private static void AssertRelative(double expected, double actual, double tolerance) =>
