@@ -57,4 +57,21 @@ public class BluffBodyFallTests
         Vec3 acceleration_W = (state.q_WB.Rotate(force_B) / 2) + new Vec3(0, 0, 9.7);
         Bound.Check("oblique drag, acceleration", (sample.a_WB - acceleration_W).Length, 1e-13);
     }
+
+    // Euler: a force off the centre of gravity turns a body at rest by I w' = p x F.
+    [Fact]
+    public void Drag_off_the_centre_turns_the_body()
+    {
+        Vec3 area = new(0.01, 0.02, 0.03), point = new(0.05, -0.03, 0.07), air = new(5, -7, 11);
+        Mat3 inertia = new(3e-3, -2e-4, 1e-4, -2e-4, 4e-3, 3e-4, 1e-4, 3e-4, 6e-3);
+        Craft craft = TestCraft.RigidBody(2, inertia, area) with { p_BcmD_B = point };
+        CraftState state = CraftState.AtRest(craft);
+        state.v_WB = air;
+        using var batch = TestCraft.Batch(craft, state, 1.1, 9.7, Vec3.Zero);
+        batch.Evaluate();
+
+        Vec3 force = -0.5 * 1.1 * air.Length * new Vec3(area.X * air.X, area.Y * air.Y, area.Z * air.Z);
+        Vec3 moment = inertia * batch.GetSample(0).AngularAcceleration_B;
+        Bound.Check("drag off the centre", (moment - Vec3.Cross(point, force)).Length / moment.Length, 1e-13);
+    }
 }
