@@ -67,7 +67,6 @@ internal sealed class SoakFlight : IDisposable
             if (_session.Readings % _size.ReadingsPerBatch != 0) continue;
             // the disk is not to fall behind, and batches are to be full
             Settle(() => _recorder.Written > Time - (0.5 * _profile.StickPeriod));
-            if (_session.Readings == _size.ReadingsPerBatch) Settle(_size.TakeFirstBatch);
         }
     }
 

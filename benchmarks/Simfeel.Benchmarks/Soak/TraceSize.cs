@@ -7,7 +7,7 @@ namespace Simfeel.Benchmarks.Soak;
 /// <summary>
 /// How large a trace should be by its format: the schema with its texts, then batches of a constant head and of one padded block
 /// for each column, and for each column of a craft that did not fly all the time its marks of what is missing. Schema and head,
-/// which the Arrow library makes, are read off the file's beginning; everything else follows from the columns.
+/// which the Arrow library makes, are measured on a batch of one row; everything else follows from the columns.
 /// </summary>
 internal sealed class TraceSize(TraceHeader header, string file)
 {
@@ -15,7 +15,8 @@ internal sealed class TraceSize(TraceHeader header, string file)
     private const int Padding = 64;
 
     private readonly int _rows = Math.Max(1, (int)(TraceRecorder.BatchTime * header.SampleRate));
-    private long _schema, _head, _bodies;
+    private readonly (long Schema, long Head) _fixed = Measure(header);
+    private long _bodies;
     private int _batches, _batchRows;
     private bool _missingA, _missingB;
 
@@ -29,7 +30,7 @@ internal sealed class TraceSize(TraceHeader header, string file)
     public long Size => new FileInfo(file) is { Exists: true } info ? info.Length : 0;
 
     /// <summary>Size of the file by its format if every batch is full, bytes; a machine too busy for that writes smaller ones early.</summary>
-    public long Predicted => _schema + (_batches * _head) + _bodies + (_batchRows > 0 ? _head + Body(_batchRows, _missingA, _missingB) : 0);
+    public long Predicted => _fixed.Schema + (_batches * _fixed.Head) + _bodies + (_batchRows > 0 ? _fixed.Head + Body(_batchRows, _missingA, _missingB) : 0);
 
     /// <summary>Size of the finished file by its format for the batches that are in it, with the mark of its end, bytes.</summary>
     public long OfItsBatches()
@@ -37,10 +38,10 @@ internal sealed class TraceSize(TraceHeader header, string file)
         using FileStream stream = new(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         using ArrowStreamReader reader = new(stream);
         int a = TraceSchema.Shared, b = a + CraftColumns.Count(header.A.Rotors) + 2;
-        long bytes = _schema + 8;
+        long bytes = _fixed.Schema + 8;
         while (reader.ReadNextRecordBatch() is RecordBatch batch)
         {
-            bytes += _head + Body(batch.Length, batch.Column(a).NullCount > 0, batch.Column(b).NullCount > 0);
+            bytes += _fixed.Head + Body(batch.Length, batch.Column(a).NullCount > 0, batch.Column(b).NullCount > 0);
             batch.Dispose();
         }
         return bytes;
@@ -59,19 +60,22 @@ internal sealed class TraceSize(TraceHeader header, string file)
         (_batchRows, _missingA, _missingB) = (0, false, false);
     }
 
-    /// <summary>Once the first full batch is in the file, takes the sizes of schema and head off it.</summary>
-    /// <returns>Whether it is there.</returns>
-    public bool TakeFirstBatch()
+    /// <summary>Bytes of the schema with its texts, and of what stands before the blocks of a batch.</summary>
+    private static (long Schema, long Head) Measure(TraceHeader header)
     {
-        using FileStream stream = new(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using BinaryReader reader = new(stream);
-        if (stream.Length < 8) return false;
-        stream.Position = 4;
-        _schema = 8 + reader.ReadInt32();
-        if (stream.Length < _schema + 8) return false;
-        stream.Position = _schema + 4;
-        _head = 8 + reader.ReadInt32();
-        return true;
+        using MemoryStream stream = new();
+        Schema columns = TraceSchema.Of(header);
+        using TraceFile trace = new(stream, columns);
+        TraceBatch batch = new(header, columns);
+        trace.Start();
+        batch.Add(new TraceRow(header.ReadingsPerRow, header.A.Rotors, header.B.Rotors));
+        trace.Write(batch.Take());
+        ReadOnlySpan<byte> bytes = stream.ToArray();
+        int schema = Length(bytes);
+        return (schema, Length(bytes[schema..]));
+
+        // a message begins with a mark and the length of what describes it
+        static int Length(ReadOnlySpan<byte> message) => 8 + BitConverter.ToInt32(message[4..]);
     }
 
     /// <summary>The blocks of a batch.</summary>
