@@ -38,11 +38,28 @@ internal static class MutantFinder
 
     private static readonly Dictionary<string, string> Twins = new()
     {
-        ["Min"] = "Max", ["Max"] = "Min", ["MinBy"] = "MaxBy", ["MaxBy"] = "MinBy", ["Sin"] = "Cos", ["Cos"] = "Sin",
-        ["Floor"] = "Ceiling", ["Ceiling"] = "Floor", ["Fma"] = "Fms", ["Fms"] = "Fma", ["Fnma"] = "Fma",
-        ["First"] = "Last", ["Last"] = "First", ["FirstOrDefault"] = "LastOrDefault", ["Any"] = "All", ["All"] = "Any",
-        ["OrderBy"] = "OrderByDescending", ["OrderByDescending"] = "OrderBy", ["Skip"] = "Take", ["Take"] = "Skip",
-        ["Sum"] = "Max", ["Average"] = "Max",
+        ["Min"] = "Max",
+        ["Max"] = "Min",
+        ["MinBy"] = "MaxBy",
+        ["MaxBy"] = "MinBy",
+        ["Sin"] = "Cos",
+        ["Cos"] = "Sin",
+        ["Floor"] = "Ceiling",
+        ["Ceiling"] = "Floor",
+        ["Fma"] = "Fms",
+        ["Fms"] = "Fma",
+        ["Fnma"] = "Fma",
+        ["First"] = "Last",
+        ["Last"] = "First",
+        ["FirstOrDefault"] = "LastOrDefault",
+        ["Any"] = "All",
+        ["All"] = "Any",
+        ["OrderBy"] = "OrderByDescending",
+        ["OrderByDescending"] = "OrderBy",
+        ["Skip"] = "Take",
+        ["Take"] = "Skip",
+        ["Sum"] = "Max",
+        ["Average"] = "Max",
     };
 
     /// <summary>All mutants of a file, in the order of its text.</summary>

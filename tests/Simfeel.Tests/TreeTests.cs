@@ -79,7 +79,7 @@ public partial class TreeTests
     /// <summary>Written by a program: package locks, bit-logs, data of measurements and of fuzzing, drawings.</summary>
     private static bool IsGenerated(string path) =>
         path.EndsWith("packages.lock.json", StringComparison.Ordinal) || path.StartsWith("assets/reference/", StringComparison.Ordinal)
-        || path.Contains("/corpus/", StringComparison.Ordinal) || Path.GetExtension(path) is ".csv" or ".svg" or ".sln";
+        || path.Contains("/corpus/", StringComparison.Ordinal) || Path.GetExtension(path) is ".csv" or ".tsv" or ".svg" or ".sln";
 
     private static IEnumerable<string> TextFiles() =>
         SourceTree.Files.Where(path => !File.ReadAllBytes(SourceTree.FullPath(path)).AsSpan().Contains((byte)0));

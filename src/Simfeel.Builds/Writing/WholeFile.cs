@@ -31,7 +31,7 @@ public static class WholeFile
     {
         ArgumentNullException.ThrowIfNull(content);
         // a file put in the place of a device would take it away from everybody
-        if (Path.GetFullPath(path).StartsWith("/dev/", StringComparison.Ordinal)) throw new IOException("This is a device, not a file.");
+        if (IsDevice(Path.GetFullPath(path))) throw new IOException("This is a device, not a file.");
         using UnfinishedFile unfinished = new(path);
         try
         {
@@ -56,4 +56,8 @@ public static class WholeFile
             throw new UnauthorizedAccessException(error.Message.Replace(unfinished.Path, path, StringComparison.Ordinal), error);
         }
     }
+
+    /// <summary>Whether a path lies among the system's devices; the memory that programs share is a folder like others.</summary>
+    private static bool IsDevice(string path) =>
+        path.StartsWith("/dev/", StringComparison.Ordinal) && !path.StartsWith("/dev/shm/", StringComparison.Ordinal);
 }

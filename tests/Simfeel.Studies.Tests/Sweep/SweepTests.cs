@@ -2,11 +2,11 @@ using System.Globalization;
 using Parquet;
 using Parquet.Schema;
 using Simfeel.Builds;
+using Simfeel.Builds.Writing;
 using Simfeel.Flight;
 using Simfeel.Flight.Tests;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Metrics;
-using Simfeel.Builds.Writing;
 using Simfeel.Studies.Sweep;
 
 namespace Simfeel.Studies.Tests.Sweep;
