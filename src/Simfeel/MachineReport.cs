@@ -1,9 +1,9 @@
 using System.Reflection.PortableExecutable;
 using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 using System.Runtime.Intrinsics.X86;
 using Simfeel.Builds;
 using Simfeel.Flight;
+using Simfeel.Flight.Drills;
 using Simfeel.Studies.Plots;
 using SkiaSharp;
 
@@ -29,7 +29,7 @@ internal static class MachineReport
             ["cores"] = Environment.ProcessorCount,
             ["memory_MB"] = GC.GetGCMemoryInfo().TotalAvailableMemoryBytes / 1_000_000,
             ["instruction_sets"] = InstructionSets(),
-            ["widest_double_lanes"] = Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1,
+            ["widest_double_lanes"] = DrillBatch.Width,
             ["starter_builds"] = BuildLibrary.StarterNames.Count,
             ["rotor_table_cache"] = RotorTableStore.Default?.Folder ?? $"off ({RotorTableStore.Variable}=off, or no home folder)",
             ["cached_rotor_tables"] = tables,

@@ -63,9 +63,9 @@ internal static class BitLog
         {
             for (int n = 0; n < flights.Builds.Count; n++) Fly(text, flight, flights.Builds[n], ContractFlights.BuildNames[n], flights.Profile);
         }
-        double[][] metrics = ContractHashes.Metrics(flights, Precision.Double);
+        double[][] metrics = flights.Metrics;
         for (int m = 0; m < MetricCatalogue.All.Count; m++) Line(text, ["metric", MetricCatalogue.All[m].Name], [.. metrics.Select(build => build[m])]);
-        foreach ((string name, string hash) in ContractHashes.Make()) Line(text, ["hash", name, hash]);
+        foreach ((string name, string hash) in ContractHashes.Make(flights)) Line(text, ["hash", name, hash]);
         return text.ToString();
     }
 

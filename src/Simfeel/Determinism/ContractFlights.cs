@@ -1,6 +1,8 @@
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics.Air;
+using Simfeel.Studies.Batch;
+using Simfeel.Studies.Metrics;
 
 namespace Simfeel.CommandLine.Determinism;
 
@@ -20,6 +22,12 @@ internal sealed class ContractFlights
 
     /// <summary>The same as craft that fly.</summary>
     public TunedUnit[] Units => [.. Builds.Select(build => build.Unit)];
+
+    /// <summary>Every metric of every build, by build, then by metric; flown when first asked for.</summary>
+    public double[][] Metrics => field ??= Read(Precision.Double);
+
+    /// <summary>The same in single precision, flown at every call.</summary>
+    public double[][] MetricsInSinglePrecision() => Read(Precision.Single);
 
     /// <summary>The pilot.</summary>
     public PilotProfile Profile { get; } = new();
@@ -41,6 +49,9 @@ internal sealed class ContractFlights
     ];
 
     private const string Fall = "fall";
+
+    private double[][] Read(Precision precision) =>
+        MetricFlights.Read(Units, MetricCatalogue.All, new(StandardAtmosphere.At(0), Profile, new()) { Precision = precision });
 
     /// <summary>Reads, assembles and tunes the builds.</summary>
     public static ContractFlights Load()

@@ -1,11 +1,8 @@
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
-using Simfeel.Physics.Air;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
-using Simfeel.Studies.Batch;
-using Simfeel.Studies.Metrics;
 
 namespace Simfeel.CommandLine.Determinism;
 
@@ -19,13 +16,13 @@ internal static class ContractHashes
     public const string FlightsPrefix = "flights_";
 
     /// <summary>The hashes by name, in sixteen hexadecimal digits; <see cref="All"/> last.</summary>
+    /// <param name="flights">What is flown.</param>
     /// <param name="brief">
     /// One craft at a time on one thread only, without studies and <see cref="All"/>: where vectors are emulated the rest takes
     /// minutes.
     /// </param>
-    public static Dictionary<string, string> Make(bool brief = false)
+    public static Dictionary<string, string> Make(ContractFlights flights, bool brief = false)
     {
-        ContractFlights flights = ContractFlights.Load();
         (ulong live, ulong replayed) = SessionProof.Fly(flights);
         Dictionary<string, ulong> hashes = new()
         {
@@ -42,8 +39,8 @@ internal static class ContractHashes
             hashes[FlightsPrefix + "one_lane_two_threads"] = Flights<Lane1>(flights, 2);
             hashes[FlightsPrefix + "eight_lanes_two_threads"] = Flights<Lane8>(flights, 2);
             hashes[FlightsPrefix + "in_reversed_order"] = Flights<Lane8>(flights, 1, reversed: true);
-            hashes["metrics"] = Join(Metrics(flights, Precision.Double).SelectMany(numbers => numbers).Select(Bits));
-            hashes["metrics_in_single_precision"] = Join(Metrics(flights, Precision.Single).SelectMany(numbers => numbers).Select(Bits));
+            hashes["metrics"] = Join(flights.Metrics.SelectMany(numbers => numbers).Select(Bits));
+            hashes["metrics_in_single_precision"] = Join(flights.MetricsInSinglePrecision().SelectMany(numbers => numbers).Select(Bits));
             hashes[All] = Join([.. hashes.Values]);
         }
         return hashes.ToDictionary(hash => hash.Key, hash => Text(hash.Value));
@@ -68,11 +65,6 @@ internal static class ContractHashes
     /// <summary>Every gain of the three axes.</summary>
     public static double[] GainsOf(TunedUnit unit) =>
         [.. Enumerable.Range(0, 3).Select(axis => unit.Gains[axis]).SelectMany(axis => (double[])[axis.Proportional, axis.Integral, axis.Derivative, axis.FeedForward])];
-
-    /// <summary>Every metric of every build: by build, then by metric.</summary>
-    public static double[][] Metrics(ContractFlights flights, Precision precision) =>
-        MetricFlights.Read(
-            flights.Units, MetricCatalogue.All, new(StandardAtmosphere.At(0), flights.Profile, new()) { Precision = precision });
 
     /// <summary>A hash as text.</summary>
     public static string Text(ulong hash) => hash.ToString("x16");

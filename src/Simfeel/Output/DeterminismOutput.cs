@@ -16,7 +16,7 @@ internal static class DeterminismOutput
     /// <returns>0; <see cref="ExitCode.Environment"/> where this machine breaks the contract within itself.</returns>
     public static int PrintHashes(bool json, bool brief)
     {
-        Dictionary<string, string> hashes = ContractHashes.Make(brief), reference = ReferenceHashes();
+        Dictionary<string, string> hashes = ContractHashes.Make(ContractFlights.Load(), brief), reference = ReferenceHashes();
         bool agree = ContractHashes.Agree(hashes);
         string[] strange = [.. hashes.Where(hash => reference.GetValueOrDefault(hash.Key) != hash.Value).Select(hash => hash.Key)];
         if (json)
