@@ -74,11 +74,11 @@ public sealed record TunedUnit
     }
 
     /// <summary>Tunes a craft by the policy "matched", at hover in air.</summary>
-    /// <exception cref="InvalidOperationException">The craft cannot hover, or no gains reach the policy's margins.</exception>
+    /// <exception cref="InvalidOperationException">The craft cannot hover or turn about every axis, or no gains reach the policy's margins.</exception>
     public static TunedUnit Matched(FlightUnit unit, AirState air, PilotProfile profile) => Tuned(unit, air, profile, TuningRule.Matched);
 
     /// <summary>Tunes a craft by a policy, at hover in air.</summary>
-    /// <exception cref="InvalidOperationException">The craft cannot hover, or no gains reach the margins of its policy.</exception>
+    /// <exception cref="InvalidOperationException">The craft cannot hover or turn about every axis, or no gains reach the margins of its policy.</exception>
     /// <exception cref="ArgumentException">The policy needs a reference and has none.</exception>
     public static TunedUnit Tuned(FlightUnit unit, AirState air, PilotProfile profile, TuningRule rule)
     {

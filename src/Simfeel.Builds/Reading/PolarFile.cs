@@ -31,7 +31,12 @@ internal static class PolarFile
             return null;
         }
         string path = Path.Combine(folder, name);
-        if (!File.Exists(path) && !Directory.Exists(path))
+        if (Directory.Exists(path))
+        {
+            bag.Error(at, key, $"\"{name}\"", $"This is a folder; allowed is a {spec.Range}.", "name the file in it");
+            return null;
+        }
+        if (!File.Exists(path))
         {
             bag.Error(at, key, $"\"{name}\"", $"There is no such file; allowed is a {spec.Range}.", "check the name");
             return null;
@@ -56,7 +61,7 @@ internal static class PolarFile
 
     private static string? Fault(string name)
     {
-        if (string.IsNullOrWhiteSpace(name) || name.EndsWith('/')) return "This names no file.";
+        if (string.IsNullOrWhiteSpace(name) || name.Split('/')[^1] is "" or ".") return "This names no file.";
         if (name.Any(char.IsControl)) return "A file's name has no control characters.";
         if (name.Contains('\\', StringComparison.Ordinal)) return "Folders are parted by /, not by \\.";
         if (Path.IsPathRooted(name) || name.Contains(':', StringComparison.Ordinal)) return "The file's place counts from the build file's folder.";

@@ -12,6 +12,7 @@ internal sealed class PolarReader
 {
     private const int FewestAngles = 2, MostAngles = 400, MostReynolds = 40;
     private const int MostFindings = 20;
+    private const int MostColumns = 100;
 
     private static readonly string[] LineEnds = ["\r\n", "\n", "\r"];
 
@@ -63,6 +64,11 @@ internal sealed class PolarReader
         if (names.Length == 1 && line.AsSpan().IndexOfAny(';', '\t') >= 0)
         {
             _bag.Error(new(number, 1), "", "", $"The columns are parted by {(line.Contains(';', StringComparison.Ordinal) ? "semicolons" : "tabs")}; in a polar they are parted by commas.", "write angle_deg,reynolds,lift,drag and numbers with a decimal point");
+            return null;
+        }
+        if (names.Length > MostColumns)
+        {
+            _bag.Error(new(number, 1), "", "", $"The header names {names.Length} columns; allowed are 4 to {MostColumns}.", "the first line is angle_deg,reynolds,lift,drag");
             return null;
         }
         foreach (string name in names)

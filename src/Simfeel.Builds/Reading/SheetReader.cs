@@ -1,6 +1,4 @@
 using Simfeel.Builds.Format;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Builds.Reading;
@@ -8,7 +6,6 @@ namespace Simfeel.Builds.Reading;
 /// <summary>Turns the text of a build file into a <see cref="BuildSheet"/>, checking every value against the format.</summary>
 internal sealed class SheetReader
 {
-    private const int MaxDepth = 16;
     private const int MaxUnknown = 20;
 
     private readonly DiagnosticBag _bag;
@@ -30,23 +27,7 @@ internal sealed class SheetReader
     /// <param name="polarText">Text of the polar file where it was kept with the build's; null to read the file.</param>
     public static BuildSheet? Read(string text, string? folder, DiagnosticBag bag, string? polarText = null)
     {
-        if (!SourceText.Check(text, bag)) return null;
-        DocumentSyntax document;
-        try
-        {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = MaxDepth }, bag.SourceName, validate: true);
-        }
-        catch (TomlException e)
-        {
-            // The parser throws for nesting only; everything else it reports.
-            bag.Error(new(e.Line is int line and > 0 ? line : 1, 1), "", "", $"Brackets are nested more than {MaxDepth} deep, which no build file needs.");
-            return null;
-        }
-        if (document.HasErrors)
-        {
-            SyntaxMessages.Report(document, text, bag);
-            return null;
-        }
+        if (TomlText.Read(text, bag, "build file", "start from one of the builds that come with the program", mayBePolar: true) is not DocumentSyntax document) return null;
         SheetReader reader = new(bag, folder, polarText);
         reader.Walk(document);
         return reader._sheet.Finish(text, Math.Min(reader._extras, BuildFormat.MaxExtras));

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Builds.Writing;
@@ -53,8 +52,7 @@ public static class BuildWriter
 
     private static string Set(string text, KeySpec spec, string value)
     {
-        DocumentSyntax document = SyntaxParser.Parse(text, sourceName: "build", validate: true);
-        if (document.HasErrors) throw new ArgumentException("The text is no valid TOML.", nameof(text));
+        if (TomlText.Clean(text, 16, out _) is not DocumentSyntax document) throw new ArgumentException("The text is no valid TOML.", nameof(text));
         string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
         Spot spot = TomlSpots.Find(document, spec.Table, spec.Key);
         if (spot.Value is { } old) return text[..old.Start] + value + text[old.End..];

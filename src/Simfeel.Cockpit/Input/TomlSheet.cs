@@ -1,7 +1,6 @@
 using System.Globalization;
 using Simfeel.Builds;
-using Tomlyn;
-using Tomlyn.Parsing;
+using Simfeel.Builds.Reading;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Cockpit.Input;
@@ -25,21 +24,9 @@ internal sealed class TomlSheet
     {
         _file = file;
         _wrong = wrong;
-        DocumentSyntax document;
-        try
+        if (TomlText.Clean(text, 8, out TomlFault fault) is not DocumentSyntax document)
         {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = 8 }, file, validate: true);
-        }
-        catch (TomlException error)
-        {
-            // thrown for brackets in brackets only; the rest is reported
-            Tell(error.Line ?? 1, $"brackets are nested more than 8 deep. Defaults are used.");
-            return;
-        }
-        if (document.HasErrors)
-        {
-            DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.Start.Line)!;
-            Tell(first.Span.Start.Line + 1, $"this line is not valid TOML: {first.Message.TrimEnd('.').ReplaceLineEndings(" ")}. Defaults are used.");
+            Tell(fault.Line, $"{fault.Reason}. Defaults are used.");
             return;
         }
         IsReadable = true;

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Simfeel.Builds;
-using Tomlyn;
-using Tomlyn.Parsing;
+using Simfeel.Builds.Reading;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Cockpit.Marks;
@@ -36,21 +35,9 @@ public static class TimeMarksFile
     {
         ArgumentNullException.ThrowIfNull(wrong);
         TimeMarks marks = new();
-        DocumentSyntax document;
-        try
+        if (TomlText.Clean(text, 8, out TomlFault fault) is not DocumentSyntax document)
         {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = 8 }, file, validate: true);
-        }
-        catch (TomlException error)
-        {
-            // thrown for brackets in brackets only; the rest is reported
-            Tell(error.Line ?? 1, "brackets are nested more than 8 deep. No mark is read.");
-            return marks;
-        }
-        if (document.HasErrors)
-        {
-            DiagnosticMessage first = document.Diagnostics.Where(d => d.Kind == DiagnosticMessageKind.Error).MinBy(d => d.Span.Start.Line)!;
-            Tell(first.Span.Start.Line + 1, $"this line is not valid TOML: {first.Message.TrimEnd('.')}. No mark is read.");
+            Tell(fault.Line, $"{fault.Reason}. No mark is read.");
             return marks;
         }
         foreach (KeyValueSyntax pair in document.KeyValues)

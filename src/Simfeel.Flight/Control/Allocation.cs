@@ -29,7 +29,7 @@ public sealed class Allocation
     public Vec3 EqualThrustAcceleration { get; }
 
     /// <summary>The allocation of a craft.</summary>
-    /// <exception cref="ArgumentException">The rotors cannot turn the craft about every axis.</exception>
+    /// <exception cref="InvalidOperationException">The rotors cannot turn the craft about every axis.</exception>
     public static Allocation Of(Craft craft, ThrustMap map)
     {
         ArgumentNullException.ThrowIfNull(craft);
@@ -47,7 +47,7 @@ public sealed class Allocation
             spinInertia += rotor.SpinInertia;
         }
         if (effect.Rank() < 4)
-            throw new ArgumentException("These rotors cannot turn the craft about roll, pitch and yaw at once; spread them and let neighbours turn opposite ways.");
+            throw new InvalidOperationException("These rotors cannot turn the craft about roll, pitch and yaw at once; spread them and let neighbours turn opposite ways.");
         Matrix<double> inverse = effect.PseudoInverse();
 
         Mat3 resisting = craft.I_BBcm_B - Mat3.Diagonal(0, 0, spinInertia);

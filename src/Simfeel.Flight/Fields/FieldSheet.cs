@@ -1,8 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Flight.Fields;
@@ -10,7 +8,6 @@ namespace Simfeel.Flight.Fields;
 /// <summary>Turns the text of a field file into tables of checked values.</summary>
 internal sealed class FieldSheet(DiagnosticBag bag)
 {
-    private const int MaxDepth = 16;
     private const int MaxUnknown = 20;
     private const int MaxText = 2000;
 
@@ -20,23 +17,7 @@ internal sealed class FieldSheet(DiagnosticBag bag)
     /// <summary>The tables in the order of the file, or null where it is no TOML; all findings are in <paramref name="bag"/>.</summary>
     public static IReadOnlyList<FieldTable>? Read(string text, DiagnosticBag bag)
     {
-        if (!SourceText.Check(text, bag, "field file", "start from the field that comes with the program")) return null;
-        DocumentSyntax document;
-        try
-        {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = MaxDepth }, bag.SourceName, validate: true);
-        }
-        catch (TomlException e)
-        {
-            // the parser throws for nesting only; everything else it reports
-            bag.Error(new(e.Line is int line and > 0 ? line : 1, 1), "", "", $"Brackets are nested more than {MaxDepth} deep, which no field file needs.");
-            return null;
-        }
-        if (document.HasErrors)
-        {
-            SyntaxMessages.Report(document, text, bag, mayBePolar: false);
-            return null;
-        }
+        if (TomlText.Read(text, bag, "field file", "start from the field that comes with the program") is not DocumentSyntax document) return null;
         FieldSheet sheet = new(bag);
         sheet.Walk(document);
         return sheet._tables;

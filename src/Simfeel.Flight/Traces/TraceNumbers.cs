@@ -18,8 +18,9 @@ internal sealed record TraceNumber(string Key, double Least, double Largest, boo
     {
         bool fits = double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
             && value >= Least && value <= Largest && (!Whole || value == Math.Floor(value));
+        // the 0 added turns the -0 that a damaged file may hold, and that other checks would take for negative, into 0
         return fits
-            ? value
+            ? value + 0.0
             : throw new TraceException(
                 $"The trace's {Key} is {TraceHeader.Shown(text)}; allowed is {(Whole ? "a whole number from " : "")}{Least:R} to {Largest:R}.");
     }

@@ -1,8 +1,6 @@
 using System.Globalization;
 using Simfeel.Builds.Reading;
 using Simfeel.Studies.Metrics;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Studies.Lessons;
@@ -11,7 +9,6 @@ namespace Simfeel.Studies.Lessons;
 public static class LessonReader
 {
     private const string Kind = "lesson file";
-    private const int MaxDepth = 8;
 
     /// <summary>Reads a lesson file.</summary>
     /// <param name="path">The file; at most 1 MiB of UTF-8 text in TOML.</param>
@@ -43,22 +40,7 @@ public static class LessonReader
     /// <summary>The tables in the order of the file, top included; null where it is no TOML.</summary>
     private static List<LessonTable>? Tables(string text, DiagnosticBag bag)
     {
-        if (!SourceText.Check(text, bag, Kind, "start from one of the lessons that come with the program")) return null;
-        DocumentSyntax document;
-        try
-        {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = MaxDepth }, bag.SourceName, validate: true);
-        }
-        catch (TomlException e)
-        {
-            bag.Error(new(e.Line is int line and > 0 ? line : 1, 1), "", "", $"Brackets are nested more than {MaxDepth} deep, which no lesson needs.");
-            return null;
-        }
-        if (document.HasErrors)
-        {
-            SyntaxMessages.Report(document, text, bag, mayBePolar: false);
-            return null;
-        }
+        if (TomlText.Read(text, bag, Kind, "start from one of the lessons that come with the program") is not DocumentSyntax document) return null;
         List<LessonTable> tables = [new("", new(1, 1))];
         foreach (KeyValueSyntax pair in document.KeyValues) Take(tables[0], "", pair, bag);
         foreach (TableSyntaxBase syntax in document.Tables) Take(tables, syntax, bag);

@@ -66,7 +66,7 @@ public class AllocationTests
         {
             Rotors = [.. craft.Rotors.Select((rotor, k) => rotor with { p_BcmR_B = new(0.1 * k, 0, 0) })],
         };
-        Assert.Throws<ArgumentException>(() => Allocation.Of(line, map));
+        Assert.Throws<InvalidOperationException>(() => Allocation.Of(line, map));
     }
 
     private static (Craft Craft, ThrustMap Map) Ring(int count, bool plus, double shift)

@@ -1,8 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
-using Tomlyn;
-using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Studies.Bench.Reading;
@@ -10,7 +8,7 @@ namespace Simfeel.Studies.Bench.Reading;
 /// <summary>Turns the text of a readings file into tables of checked values.</summary>
 internal sealed class BenchSheet(DiagnosticBag bag)
 {
-    private const int MaxDepth = 16, MaxUnknown = 20, MaxText = 2000;
+    private const int MaxUnknown = 20, MaxText = 2000;
     private const string Kind = "readings file";
 
     private readonly Dictionary<string, BenchTable> _tables = new(StringComparer.Ordinal);
@@ -19,23 +17,7 @@ internal sealed class BenchSheet(DiagnosticBag bag)
     /// <summary>The tables by name, or null where it is no TOML; all findings are in <paramref name="bag"/>.</summary>
     public static IReadOnlyDictionary<string, BenchTable>? Read(string text, DiagnosticBag bag)
     {
-        if (!SourceText.Check(text, bag, Kind, "start from the one that bench --template writes")) return null;
-        DocumentSyntax document;
-        try
-        {
-            document = SyntaxParser.Parse(text, new TomlSerializerOptions { MaxDepth = MaxDepth }, bag.SourceName, validate: true);
-        }
-        catch (TomlException e)
-        {
-            // the parser throws for nesting only; everything else it reports
-            bag.Error(new(e.Line is int line and > 0 ? line : 1, 1), "", "", $"Brackets are nested more than {MaxDepth} deep, which no {Kind} needs.");
-            return null;
-        }
-        if (document.HasErrors)
-        {
-            SyntaxMessages.Report(document, text, bag, mayBePolar: false);
-            return null;
-        }
+        if (TomlText.Read(text, bag, Kind, "start from the one that bench --template writes") is not DocumentSyntax document) return null;
         BenchSheet sheet = new(bag);
         sheet.Walk(document);
         return sheet._tables;
