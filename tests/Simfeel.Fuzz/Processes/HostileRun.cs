@@ -107,11 +107,15 @@ internal static partial class HostileRun
                 string path = Path.GetFullPath(match.Groups[1].Value, work), name = Path.GetRelativePath(work, path);
                 // the runtime's own: its channel for debuggers, shared memory, devices, and what it reads of the system
                 bool runtime = Runtimes().IsMatch(path);
-                bool ours = outputs.Any(output => name == output || name.StartsWith(output + ".", StringComparison.Ordinal));
+                bool ours = outputs.Any(output => name == output || name.StartsWith(output + ".", StringComparison.Ordinal)
+                    || (Path.GetDirectoryName(name) == Path.GetDirectoryName(output) && Unfinished().IsMatch(Path.GetFileName(name))));
                 if (!runtime && !ours) throw new UnexplainedException(string.Create(CultureInfo.InvariantCulture, $"wrote outside: {line}"));
             }
         }
     }
+
+    [GeneratedRegex(@"^\.simfeel-[0-9]+-[0-9]+\.part$")]
+    private static partial Regex Unfinished();
 
     [GeneratedRegex("\"([^\"]+)\"")]
     private static partial Regex Quoted();
