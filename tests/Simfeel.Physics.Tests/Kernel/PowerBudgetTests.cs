@@ -74,6 +74,22 @@ public class PowerBudgetTests
         double Voltage(Sample sample) => pinned.Battery.OpenCircuitVoltageAt(sample.State.Charge / pinned.Battery.Capacity);
     }
 
+    /// <summary>Resistor and capacitor of the pack's pair side by side: the one has U^2 / R, the other what is left of the current.</summary>
+    [Fact]
+    public void Pair_of_resistor_and_capacitor_shares_the_current()
+    {
+        CraftState state = CraftState.AtRest(Quad, 0.9);
+        state.RotorSpeeds = PerRotor.All(1200);
+        state.PairVoltage = 0.1;
+        using CraftBatch<Lane1> batch = TestCraft.Batch(Quad, state, 1.2, duty: 0.6);
+        batch.Evaluate();
+        Sample sample = batch.GetSample(0);
+        PowerBudget budget = PowerBudget.Of(Quad, sample);
+        double resistor = 0.1 / Quad.Battery.PairResistance, i = sample.PackCurrent;
+        Assert.Equal((Quad.Battery.SeriesResistance * i * i) + (0.1 * resistor), budget.PackHeat, 1e-9);
+        Assert.Equal(0.1 * (i - resistor), budget.Stored, 1e-9);
+    }
+
     private static CraftBatch<Lane1> Start()
     {
         CraftState state = CraftState.AtRest(Quad, 0.9);

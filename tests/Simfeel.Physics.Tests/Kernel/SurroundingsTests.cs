@@ -80,6 +80,68 @@ public class SurroundingsTests
         Assert.True(still > 0.15 && swept < 0.01, $"{still} {swept}");
     }
 
+    /// <summary>Half the wake is left where the flow in the disc's plane is half the induced velocity of hover, as in <see cref="WakeModel.Depth"/>.</summary>
+    [Fact]
+    public void Slow_sideways_flow_takes_half_the_wake_away()
+    {
+        Craft single = Craft with { Rotors = [Craft.Rotors[0]] };
+        double still = Mean(new(0, 0, 1.25 * Hover)), half = Mean(new(0, 0.5 * Hover, 1.25 * Hover));
+        Assert.Equal(WakeModel.Depth(1.25, 0.5) / WakeModel.Depth(1.25, 0), half / still, 0.01);
+
+        double Mean(Vec3 velocity)
+        {
+            using CraftBatch<Lane1> batch = Start(single, velocity, Quat.Identity, AirEffects.Wake, double.PositiveInfinity);
+            double sum = 0;
+            for (int n = 0; n < 4000; n++)
+            {
+                batch.RefreshSurroundings(1, n, Interval);
+                batch.Evaluate();
+                sum += 1 - batch.GetSample(0).ThrustFactor[0];
+            }
+            return sum;
+        }
+    }
+
+    /// <summary>
+    /// A square turned by a quarter is the same square: what flying forward does to the rear rotors, flying to a side does to
+    /// those on the other side, and what is beside the track is spared.
+    /// </summary>
+    [Fact]
+    public void Neighbours_wake_is_alike_in_every_direction()
+    {
+        double[] forward = Worst(Craft, new(4 * Hover, 0, Hover)), right = Worst(Craft, new(0, 4 * Hover, Hover));
+        double[] back = Worst(Craft, new(-4 * Hover, 0, Hover)), left = Worst(Craft, new(0, -4 * Hover, Hover));
+        int[][] behind = [[1, 2], [2, 3], [3, 0], [0, 1]];
+        double[][] flights = [forward, right, back, left];
+        for (int n = 0; n < 4; n++)
+            for (int k = 0; k < 4; k++)
+                Assert.True(behind[n].Contains(k) ? flights[n][k] > 0.15 : flights[n][k] < 0.01, $"direction {n}, rotor {k}: {flights[n][k]}");
+        // diagonally only the last rotor stands in line behind another one
+        double[] diagonal = Worst(Craft, new(2.8 * Hover, 2.8 * Hover, Hover));
+        Assert.True(diagonal[2] > 0.15 && diagonal[0] < 0.01 && diagonal[1] < 0.01 && diagonal[3] < 0.01, string.Join(' ', diagonal));
+    }
+
+    /// <summary>However seldom the surroundings are renewed, thrust stays within what depth and noise allow.</summary>
+    [Fact]
+    public void Coarse_renewals_stay_within_bounds()
+    {
+        double most = 1 - WakeModel.Loss + (WakeModel.Spread * WakeModel.MostDeviations), least = 1 - WakeModel.Loss - (WakeModel.Spread * WakeModel.MostDeviations);
+        using CraftBatch<Lane1> batch = Start(Craft, new(0, 0, 1.25 * Hover), Quat.Identity, AirEffects.Wake, double.PositiveInfinity);
+        double sum = 0, squares = 0;
+        const int count = 4000;
+        for (int n = 0; n < count; n++)
+        {
+            batch.RefreshSurroundings(1, n, 0.1);
+            batch.Evaluate();
+            double factor = batch.GetSample(0).ThrustFactor[0];
+            Assert.InRange(factor, least, most);
+            sum += factor;
+            squares += factor * factor;
+        }
+        double mean = sum / count;
+        Assert.InRange(Math.Sqrt((squares / count) - (mean * mean)) / WakeModel.Spread, 0.9, 1.05);
+    }
+
     /// <summary>
     /// Pushed through its own wake: sinking at v_h while moving forward, the front rotors' wakes stay level with the disc and
     /// pass over the rear rotors; in level flight and in climb they pass below.
@@ -105,6 +167,24 @@ public class SurroundingsTests
         double ground = (heightInRadii * rotor.Radius) + rotor.p_BcmR_B.Z;
         Sample sample = Settled(Craft, new(0, speedInHover * Hover, 0), Quat.Identity, AirEffects.Ground, ground);
         Assert.Equal(GroundEffect.ThrustRatio(heightInRadii, speedInHover), sample.ThrustFactor[0], 1e-5);
+    }
+
+    /// <summary>Rolled, the lower rotors are nearer to the ground: each has the height of its own hub.</summary>
+    [Theory]
+    [InlineData(0.3, 0)]
+    [InlineData(0, 0.25)]
+    public void A_tilted_craft_feels_the_ground_at_each_hub(double roll, double pitch)
+    {
+        const double ground = 0.12;
+        Quat attitude = Quat.FromEuler(roll, pitch, 0);
+        Sample sample = Settled(Craft, Vec3.Zero, attitude, AirEffects.Ground, ground);
+        double upright = Math.Cos(roll) * Math.Cos(pitch), radius = Craft.Rotors[0].Radius;
+        for (int k = 0; k < 4; k++)
+        {
+            double height = (ground - attitude.Rotate(Craft.Rotors[k].p_BcmR_B).Z) / radius;
+            // 1 / (1 - (cos / 4 z)^2), z = height over radius: the formula with the share of the thrust that points down
+            Assert.Equal(1 / (1 - Math.Pow(upright / (4 * height), 2)), sample.ThrustFactor[k], 1e-5);
+        }
     }
 
     [Fact]

@@ -67,4 +67,53 @@ public class MomentumTheoryTests
     [InlineData(3, 0.90, 10, 0.749801586841)]
     public void Prandtl_tip_loss(int blades, double radius, double inflowDeg, double factor) =>
         Assert.Equal(factor, RotorAnnulus.Prandtl(blades, radius, Math.Sin(Specimens.Radians(inflowDeg))), 11);
+
+    /// <summary>
+    /// The closed forms solve their equations (Leishman, section 2.13): v (V + v) = v_h^2 in climb, -v_h^2 in the windmill, and
+    /// v^2 (Vx^2 + v^2) = v_h^4 edge-on.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.7)]
+    [InlineData(3)]
+    public void Closed_forms_solve_their_equations(double x)
+    {
+        double climb = MomentumTheory.ClimbRatio(x), edge = MomentumTheory.EdgewiseRatio(x), windmill = MomentumTheory.WindmillRatio(-2 - x);
+        Assert.True(climb > 0 && edge > 0 && windmill > 0);
+        Assert.Equal(1, climb * (x + climb), 1e-12);
+        Assert.Equal(-1, windmill * (-2 - x + windmill), 1e-12);
+        Assert.Equal(1, edge * edge * ((x * x) + (edge * edge)), 1e-12);
+        // of the windmill's two solutions the one in which the wake slows down least
+        Assert.True(windmill <= 1);
+    }
+
+    /// <summary>The quartic in common use starts at kappa, reaches 1.816 at V = -v_h and about the windmill's 1 at V = -2 v_h.</summary>
+    [Fact]
+    public void Quartic_of_the_vortex_ring_meets_its_ends()
+    {
+        Assert.Equal(1.15, MomentumTheory.VortexRingQuartic(0, 1.15));
+        Assert.Equal(1.816, MomentumTheory.VortexRingQuartic(-1, 1), 1e-12);
+        Assert.Equal(MomentumTheory.WindmillRatio(-2), MomentumTheory.VortexRingQuartic(-2, 1), 0.03);
+    }
+
+    /// <summary>
+    /// In-plane flow sweeps the vortex ring away: what the branch adds to Glauert's Vm^2 = Vx^2 + (V + v)^2 is halved at Vx = v / 2 and
+    /// gone at Vx = 5 v, in any unit of speed.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    public void In_plane_flow_fades_the_branch_out(double v)
+    {
+        double full = Added(0);
+        Assert.True(Math.Abs(full) > 0.01 * v * v);
+        Assert.Equal(0.5, Added(0.5 * v) / full, 1e-9);
+        Assert.InRange(Added(5 * v) / full, 0, 2e-4);
+
+        double Added(double inPlane)
+        {
+            double axial = -0.6 * v, speed = MomentumTheory.MassFlowSpeed(v, axial, inPlane);
+            return (speed * speed) - (inPlane * inPlane) - ((axial + v) * (axial + v));
+        }
+    }
 }
