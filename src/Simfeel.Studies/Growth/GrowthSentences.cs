@@ -13,7 +13,7 @@ internal static class GrowthSentences
         {
             yield return MetricSense.Of(curve.Metric) == Sense.Neither
                 ? $"For the {what} neither more nor less is better, so the curve has no best point."
-                : $"No size in this range can be made and flown: {curve.Points[0].Refusal}.";
+                : $"No size in this range can be made and flown: {curve.Points[0].Refusal.TrimEnd('.')}.";
             yield break;
         }
         GrowthPoint[] valid = [.. curve.Points.Where(point => !double.IsNaN(point.Value))];

@@ -36,6 +36,23 @@ public class GrowthTests
         }
     }
 
+    /// <summary>Three rotors that spin in turns about fixed shafts cannot hold roll, pitch and yaw at once: three thrusts for four wishes.</summary>
+    [Fact]
+    public void Where_nothing_flies_the_reason_is_said_as_one_sentence()
+    {
+        string text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "builds", "kittiwake.toml"));
+        int first = text.IndexOf("  [ 48", StringComparison.Ordinal);
+        Build three = BuildReader.Parse(text.Remove(first, text.IndexOf('\n', first) + 1 - first), "three").Build!;
+
+        GrowthCurve curve = GrowthStudy.Run(three, BuildKnobs.MotorVolume, [StopTime], Conditions, (0.9, 1.1), 3)[0];
+
+        Assert.Null(curve.Best);
+        string said = curve.Sentences[0];
+        Assert.Contains("cannot turn the craft about roll, pitch and yaw", said, StringComparison.Ordinal);
+        Assert.EndsWith("ways.", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("..", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_build_itself_is_a_point_of_its_curve() =>
         Assert.Equal(
