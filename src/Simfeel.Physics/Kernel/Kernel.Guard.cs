@@ -48,12 +48,14 @@ public static unsafe partial class Kernel<T>
 
         // 0 times a number is 0, but not where it is infinite or not a number
         T odd = zero * x[StateIndex.Position], even = zero * x[StateIndex.Position + 1];
-        odd = T.Fma(zero, x[StateIndex.Charge], odd);
-        even = T.Fma(zero, x[StateIndex.PairVoltage], even);
+        // without end below, energy falls, which no bound on its rise would see
+        odd = T.Fma(zero, x[StateIndex.Position + 2], odd);
+        even = T.Fma(zero, x[StateIndex.Charge], even);
+        odd = T.Fma(zero, x[StateIndex.PairVoltage], odd);
         if (craft->DynamicInflow != 0)
         {
             T* inflow = end, last = end + craft->RotorCount;
-            for (; inflow < last; inflow++) odd = T.Fma(zero, *inflow, odd);
+            for (; inflow < last; inflow++) even = T.Fma(zero, *inflow, even);
         }
         T* q = x + StateIndex.Attitude;
         T off = T.Fma(q[0], q[0], T.Fma(q[1], q[1], T.Fma(q[2], q[2], T.Fma(q[3], q[3], T.Of(-1)))));

@@ -127,7 +127,8 @@ public class InliningTests(ITestOutputHelper output)
                 && !type.StartsWith("Simfeel.Physics.Lanes.", StringComparison.Ordinal)
                 && !type.StartsWith("Simfeel.Physics.Motors.MotorLaws`1", StringComparison.Ordinal)) return;
             string lane = type[(type.LastIndexOf('.') + 1)..].TrimEnd(']');
-            if (!lanes.Contains(lane)) return;
+            // a broken step is flown again through calls of another kind, once
+            if (!lanes.Contains(lane) || method.EndsWith("Stepwise", StringComparison.Ordinal)) return;
             lock (_gate)
             {
                 _compiled.Add($"{lane}.{method}");
