@@ -49,8 +49,8 @@ internal sealed class PropellerTarget : Target
     /// <summary>A polar that was taken has no word where a number should be.</summary>
     private static void Polar(byte[] polar)
     {
+        if (!System.Text.Unicode.Utf8.IsValid(polar)) throw new UnexplainedException("the polar was taken and is no UTF-8");
         string text = System.Text.Encoding.UTF8.GetString(polar);
-        if (text.Contains('\ufffd', StringComparison.Ordinal)) throw new UnexplainedException("the polar was taken and is no UTF-8");
         if (text.Contains("nan", StringComparison.OrdinalIgnoreCase) && text.Split('\n').Any(line => line.Split('#')[0].Contains("nan", StringComparison.OrdinalIgnoreCase)))
             throw new UnexplainedException("the polar was taken with a word for a number");
     }
