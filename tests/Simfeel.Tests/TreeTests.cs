@@ -76,10 +76,11 @@ public partial class TreeTests
     public void Machine_paths_are_told_from_others(string text, bool machine) =>
         Assert.Equal(machine, MachinePath().IsMatch(text));
 
-    /// <summary>Written by a program: package locks, bit-logs, data of measurements and of fuzzing, drawings.</summary>
+    /// <summary>Written by a program: package locks, bit-logs, data of measurements and of fuzzing, drawings, approved pages.</summary>
     private static bool IsGenerated(string path) =>
         path.EndsWith("packages.lock.json", StringComparison.Ordinal) || path.StartsWith("assets/reference/", StringComparison.Ordinal)
-        || path.Contains("/corpus/", StringComparison.Ordinal) || Path.GetExtension(path) is ".csv" or ".tsv" or ".svg" or ".sln";
+        || path.Contains("/corpus/", StringComparison.Ordinal)
+        || (path.Contains("/Approved/", StringComparison.Ordinal) && Path.GetExtension(path) != ".cs") || Path.GetExtension(path) is ".csv" or ".tsv" or ".svg" or ".sln";
 
     private static IEnumerable<string> TextFiles() =>
         SourceTree.Files.Where(path => !File.ReadAllBytes(SourceTree.FullPath(path)).AsSpan().Contains((byte)0));
