@@ -169,30 +169,24 @@ public class KeyboardFlightTests(WindowFixture fixture)
     [Fact]
     public void A_recording_flown_again_ends_with_its_verdict() => fixture.Run(() =>
     {
-        string trace = Path.Combine(Path.GetTempPath(), $"simfeel-replay-{Environment.ProcessId}.arrow");
-        try
+        using TempFolder folder = new();
+        string trace = folder.File("flight.arrow");
+        using (AppRun live = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Record = trace }))
         {
-            using (AppRun live = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Record = trace }))
-            {
-                live.ToTheField();
-                live.Press(Space);
-                AppRun.Key(W, down: true);
-                live.Frames(1);
-                AppRun.Key(W, down: false);
-                live.Frames(0.5);
-            }
-            using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
-            replay.Until(() => replay.App.ReplayEnded, 10, "the replay did not end");
-            replay.Frames(0.1);
+            live.ToTheField();
+            live.Press(Space);
+            AppRun.Key(W, down: true);
+            live.Frames(1);
+            AppRun.Key(W, down: false);
+            live.Frames(0.5);
+        }
+        using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
+        replay.Until(() => replay.App.ReplayEnded, 10, "the replay did not end");
+        replay.Frames(0.1);
 
-            Assert.Equal("MessagePage", replay.App.PageName);
-            Assert.Contains("bit for bit", replay.App.ReplayVerdict, StringComparison.Ordinal);
-            Assert.True(-replay.App.Outing!.Stage.Session.State(0).p_WB.Z > 1);
-        }
-        finally
-        {
-            File.Delete(trace);
-        }
+        Assert.Equal("MessagePage", replay.App.PageName);
+        Assert.Contains("bit for bit", replay.App.ReplayVerdict, StringComparison.Ordinal);
+        Assert.True(-replay.App.Outing!.Stage.Session.State(0).p_WB.Z > 1);
     });
 
     [Fact]
