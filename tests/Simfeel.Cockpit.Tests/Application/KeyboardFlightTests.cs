@@ -162,7 +162,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Frames(0.1);
 
         Assert.Equal(260, Assert.Single(run.App.Outing!.Build(0).Edits, edit => edit.Key == "frame.wheelbase_mm").Value);
-        Assert.Contains("a remark", run.App.Outing!.Build(0).Text, StringComparison.Ordinal);
+        Assert.Contains("a remark", run.App.Outing!.Build(0).Source.Text, StringComparison.Ordinal);
         Assert.True(run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00 > 1.1 * before);
     });
 

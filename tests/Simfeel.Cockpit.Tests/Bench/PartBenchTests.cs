@@ -68,7 +68,7 @@ public class PartBenchTests
         Assert.Equal(275, bench.Result!.Edits.Single(edit => edit.Key == "frame.wheelbase_mm").Value);
         Assert.Equal(0.275, bench.Result.Assembled.Build.Frame.Wheelbase, 12);
         Assert.Equal(Wagtail.Path, bench.Result.Path);
-        Assert.Equal(Wagtail.Text, bench.Result.Text);
+        Assert.Equal(Wagtail.Source.Text, bench.Result.Source.Text);
     }
 
     [Fact]
@@ -158,7 +158,7 @@ public class PartBenchTests
     public async Task Measured_inertia_and_balance_move_along_with_the_parts()
     {
         // the same parts, once as they are and once with a swing test and a balance point that differ from what they add up to
-        string plain = Wagtail.Text[..Wagtail.Text.IndexOf("[measured]", StringComparison.Ordinal)]
+        string plain = Wagtail.Source.Text[..Wagtail.Source.Text.IndexOf("[measured]", StringComparison.Ordinal)]
             .Replace("power_W = 20", "wiring_mass_g = 40\npower_W = 20", StringComparison.Ordinal);
         string measured = plain + "[measured]\nixx_g_m2 = 1.9\niyy_g_m2 = 2.6\nizz_g_m2 = 3.7\nbalance_x_mm = 3\n";
         (PartBench parts, PartBench swung) = (New(BenchBuilds.Of(plain)), New(BenchBuilds.Of(measured)));
@@ -184,7 +184,7 @@ public class PartBenchTests
     [Fact]
     public async Task What_the_file_leaves_to_a_rule_follows_on_the_bench()
     {
-        FlyableBuild build = BenchBuilds.Of(Wagtail.Text.Replace("arm_width_mm = 14", "", StringComparison.Ordinal));
+        FlyableBuild build = BenchBuilds.Of(Wagtail.Source.Text.Replace("arm_width_mm = 14", "", StringComparison.Ordinal));
         PartBench bench = New(build);
         BenchItem width = bench.Items.Single(item => item.Key == "frame.arm_width_mm");
         Assert.Equal(0.062 * 225, width.Value, 9);
@@ -215,7 +215,7 @@ public class PartBenchTests
     [Fact]
     public async Task Changes_are_taken_over_to_a_file_that_was_read_anew()
     {
-        FlyableBuild anew = BenchBuilds.Of(Wagtail.Text.Replace("deck_height_mm = 28", "deck_height_mm = 25", StringComparison.Ordinal));
+        FlyableBuild anew = BenchBuilds.Of(Wagtail.Source.Text.Replace("deck_height_mm = 28", "deck_height_mm = 25", StringComparison.Ordinal));
         PartBench bench = new(anew, BenchBuilds.Profile, [new("motor.mass_g", 40), new("measured.all_up_mass_g", 626), new("battery.x_mm", 9)]);
         await bench.Settled;
         Assert.Equal(0.025, bench.Result!.Assembled.Build.Frame.DeckHeight, 12);
