@@ -85,7 +85,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Press(M);
         run.Frames(0.1);
         run.Press(M);
-        foreach ((int key, string page) in new[] { (B, "BenchPage"), (T, "ResultsPage"), (F1, "KeysPage"), (Escape, "PausePage") })
+        foreach ((int key, string page) in new[] { (B, "PartBenchPage"), (T, "ResultsPage"), (F1, "KeysPage"), (Escape, "PausePage") })
         {
             run.Press(key);
             Assert.Equal(page, run.App.PageName);

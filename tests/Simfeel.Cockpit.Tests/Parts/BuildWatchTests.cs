@@ -1,8 +1,8 @@
 using System.Diagnostics;
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 
-namespace Simfeel.Cockpit.Tests.Bench;
+namespace Simfeel.Cockpit.Tests.Parts;
 
 public sealed class BuildWatchTests : IDisposable
 {
