@@ -4,8 +4,8 @@ using System.Runtime.InteropServices;
 using System.Text;
 using Silk.NET.OpenGL;
 using Simfeel.Cockpit.Application;
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
 using Simfeel.Flight.Fields;
@@ -168,7 +168,7 @@ internal static class FlightRun
             // pitches that nobody flew before, so that no table is in memory or on disk
             bench.Change("propeller.pitch_in", 4.1 + (0.01 * round) + (Random.Shared.NextDouble() * 0.01));
             int frames = 0;
-            for (; bench.State == BenchState.Working; frames++) meanwhile.Add(One());
+            for (; bench.State == PartBenchState.Working; frames++) meanwhile.Add(One());
             longest = Math.Max(longest, frames);
             double work = ThreadTime();
             long began = Stopwatch.GetTimestamp();

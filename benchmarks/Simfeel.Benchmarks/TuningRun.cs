@@ -23,7 +23,7 @@ internal static class TuningRun
         AirState air = StandardAtmosphere.At(0);
         PilotProfile pilot = new();
         FlightUnit unit = FlightUnit.Of(BuildAssembler.Assemble(build, air));
-        FlightLog log = DrillRunner.Fly(SweepDrills.Chirp(HandlingAxis.Roll), TunedUnit.Matched(unit, air, pilot), pilot);
+        FlightLog log = DrillRunner.Fly(HandlingDrills.Chirp(HandlingAxis.Roll), TunedUnit.Matched(unit, air, pilot), pilot);
         (string What, Action Do)[] works =
         [
             ("assemble a build", () => FlightUnit.Of(BuildAssembler.Assemble(build, air))),

@@ -2,6 +2,7 @@ using System.Reflection.PortableExecutable;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics.X86;
 using Simfeel.Builds;
+using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Studies.Plots;
@@ -12,8 +13,6 @@ namespace Simfeel.CommandLine;
 /// <summary>What of this machine matters to Simfeel; what is missing is named with what needs it and the Debian package that has it.</summary>
 internal static class MachineReport
 {
-    private delegate void VersionReader(out SdlVersion version);
-
     /// <summary>Keys and what stands behind them, in order.</summary>
     public static Dictionary<string, object?> Make()
     {
@@ -88,21 +87,8 @@ internal static class MachineReport
         return !string.IsNullOrEmpty(wayland) ? wayland : !string.IsNullOrEmpty(x) ? x : "none; fly needs one, everything else works without";
     }
 
-    private static string Sdl()
-    {
-        const string library = "libSDL2-2.0.so.0";
-        if (!NativeLibrary.TryLoad(library, out nint handle)) return Missing("window, sticks and sound", "libsdl2-2.0-0");
-        try
-        {
-            if (!NativeLibrary.TryGetExport(handle, "SDL_GetVersion", out nint function)) return "found";
-            Marshal.GetDelegateForFunctionPointer<VersionReader>(function)(out SdlVersion version);
-            return $"found, {version.Major}.{version.Minor}.{version.Patch}";
-        }
-        finally
-        {
-            NativeLibrary.Free(handle);
-        }
-    }
+    private static string Sdl() =>
+        AppWindow.LibraryVersion is { } version ? $"found, {version}" : Missing("window, sticks and sound", "libsdl2-2.0-0");
 
     private static string Loads(string library, string neededFor, string package)
     {
@@ -125,11 +111,4 @@ internal static class MachineReport
     }
 
     private static string Missing(string neededFor, string package) => $"missing; needed for {neededFor}. Debian: apt-get install {package}";
-
-    /// <summary>SDL_version of SDL 2's reference.</summary>
-    [StructLayout(LayoutKind.Sequential)]
-    private struct SdlVersion
-    {
-        public byte Major, Minor, Patch;
-    }
 }

@@ -184,23 +184,17 @@ public class CommandLineTests
     [Fact]
     public void A_wrong_build_file_is_told_by_file_line_key_and_range()
     {
-        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
+        using TempFolder folder = new();
+        string path = folder.File("wrong.toml");
         File.WriteAllText(path, File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"))
             .Replace("wheelbase_mm = 225", "wheelbase_mm = -225", StringComparison.Ordinal));
-        try
-        {
-            CliResult result = Cli.Run("weigh", path, "--json");
-            Assert.Equal(1, result.ExitCode);
-            JsonElement diagnostic = Assert.Single(
-                JsonDocument.Parse(result.Output).RootElement.GetProperty("error").GetProperty("diagnostics").EnumerateArray());
-            Assert.Equal("frame.wheelbase_mm", diagnostic.GetProperty("key").GetString());
-            Assert.True(diagnostic.GetProperty("line").GetInt32() > 1);
-            Assert.Contains("mm", diagnostic.GetProperty("message").GetString(), StringComparison.Ordinal);
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        CliResult result = Cli.Run("weigh", path, "--json");
+        Assert.Equal(1, result.ExitCode);
+        JsonElement diagnostic = Assert.Single(
+            JsonDocument.Parse(result.Output).RootElement.GetProperty("error").GetProperty("diagnostics").EnumerateArray());
+        Assert.Equal("frame.wheelbase_mm", diagnostic.GetProperty("key").GetString());
+        Assert.True(diagnostic.GetProperty("line").GetInt32() > 1);
+        Assert.Contains("mm", diagnostic.GetProperty("message").GetString(), StringComparison.Ordinal);
     }
 
     private static JsonElement Json(CliResult result)

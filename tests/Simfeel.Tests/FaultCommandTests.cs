@@ -14,22 +14,15 @@ public class FaultCommandTests
     [Fact]
     public void The_step_is_kept_with_an_exit_code_of_its_own_and_doctor_flies_it_again()
     {
-        string folder = Directory.CreateTempSubdirectory("simfeel-test-").FullName;
-        try
-        {
-            Assert.Equal(ExitCode.Fault, FaultReport.Write(Fault(), json: false, folder));
-            string file = Assert.Single(Directory.GetFiles(folder));
-            CliResult again = Cli.Run("doctor", "--repro", file, "--json");
-            Assert.Equal((ExitCode.Ok, ""), (again.ExitCode, again.Errors));
-            JsonElement root = JsonDocument.Parse(again.Output).RootElement;
-            Assert.Equal(("BodyAir", "FiniteState", 0L, true), (
-                root.GetProperty("stage_now").GetString(), root.GetProperty("broken_now").GetString(), root.GetProperty("step").GetInt64(),
-                root.GetProperty("same").GetBoolean()));
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
+        using TempFolder folder = new();
+        Assert.Equal(ExitCode.Fault, FaultReport.Write(Fault(), json: false, folder.Path));
+        string file = Assert.Single(Directory.GetFiles(folder.Path));
+        CliResult again = Cli.Run("doctor", "--repro", file, "--json");
+        Assert.Equal((ExitCode.Ok, ""), (again.ExitCode, again.Errors));
+        JsonElement root = JsonDocument.Parse(again.Output).RootElement;
+        Assert.Equal(("BodyAir", "FiniteState", 0L, true), (
+            root.GetProperty("stage_now").GetString(), root.GetProperty("broken_now").GetString(), root.GetProperty("step").GetInt64(),
+            root.GetProperty("same").GetBoolean()));
     }
 
     [Fact]

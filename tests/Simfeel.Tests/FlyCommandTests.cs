@@ -38,19 +38,13 @@ public class FlyCommandTests
     [Fact]
     public void A_broken_build_is_said_with_line_and_range()
     {
-        string file = Path.Combine(Path.GetTempPath(), $"simfeel-broken-{Environment.ProcessId}.toml");
+        using TempFolder folder = new();
+        string file = folder.File("broken.toml");
         string text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "builds", "wagtail.toml"));
-        try
-        {
-            File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 9999", StringComparison.Ordinal));
-            CliResult result = Cli.RunLibrary(Library, Offscreen, "fly", file, "curlew");
-            Said(result, 1, "frame.wheelbase_mm = 9999");
-            Assert.Matches(new Regex(@":\d+:\d+: error: "), result.Errors);
-        }
-        finally
-        {
-            File.Delete(file);
-        }
+        File.WriteAllText(file, text.Replace("wheelbase_mm = 225", "wheelbase_mm = 9999", StringComparison.Ordinal));
+        CliResult result = Cli.RunLibrary(Library, Offscreen, "fly", file, "curlew");
+        Said(result, 1, "frame.wheelbase_mm = 9999");
+        Assert.Matches(new Regex(@":\d+:\d+: error: "), result.Errors);
     }
 
     private static void Said(CliResult result, int exitCode, string words)

@@ -11,13 +11,15 @@ public sealed partial class ValidateCommandTests(ValidateCommandTests.Run run) :
     /// <summary>One run with pictures for all tests.</summary>
     public sealed class Run : IDisposable
     {
+        private readonly TempFolder _folder = new();
+
         public Run() => Result = Cli.Run("validate", "--plots", Folder, "--json");
 
-        internal string Folder { get; } = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}", "pictures");
+        internal string Folder => _folder.File("pictures");
 
         internal CliResult Result { get; }
 
-        public void Dispose() => Directory.Delete(Path.GetDirectoryName(Folder)!, true);
+        public void Dispose() => _folder.Dispose();
     }
 
     private static readonly string[] Names = [.. ValidationCatalogue.All.Select(known => known.Name)];
@@ -90,27 +92,20 @@ public sealed partial class ValidateCommandTests(ValidateCommandTests.Run run) :
     [Fact]
     public void A_missing_font_is_one_message_and_exit_code_3()
     {
-        string empty = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}");
-        string fonts = empty + ".conf";
+        using TempFolder folder = new();
+        string empty = folder.File("pictures"), fonts = folder.File("fonts.conf");
         File.WriteAllText(fonts, "<?xml version=\"1.0\"?><fontconfig></fontconfig>");
-        try
-        {
-            Dictionary<string, string> environment = new() { ["FONTCONFIG_FILE"] = fonts };
-            CliResult result = Cli.RunLibrary(Path.Combine(AppContext.BaseDirectory, "simfeel.dll"), environment, "validate", "--plots", empty);
-            Assert.Equal(3, result.ExitCode);
-            Assert.Equal("", result.Output);
-            Assert.Contains("DejaVu Sans", result.Errors, StringComparison.Ordinal);
-            Assert.Contains("fonts-dejavu-core", result.Errors, StringComparison.Ordinal);
-            Assert.Single(result.Errors.Trim().Split('\n'));
-            Assert.False(Directory.Exists(empty));
+        Dictionary<string, string> environment = new() { ["FONTCONFIG_FILE"] = fonts };
+        CliResult result = Cli.RunLibrary(Path.Combine(AppContext.BaseDirectory, "simfeel.dll"), environment, "validate", "--plots", empty);
+        Assert.Equal(3, result.ExitCode);
+        Assert.Equal("", result.Output);
+        Assert.Contains("DejaVu Sans", result.Errors, StringComparison.Ordinal);
+        Assert.Contains("fonts-dejavu-core", result.Errors, StringComparison.Ordinal);
+        Assert.Single(result.Errors.Trim().Split('\n'));
+        Assert.False(Directory.Exists(empty));
 
-            // Without pictures no font is needed.
-            Assert.Equal(0, Cli.RunLibrary(Path.Combine(AppContext.BaseDirectory, "simfeel.dll"), environment, "validate").ExitCode);
-        }
-        finally
-        {
-            File.Delete(fonts);
-        }
+        // Without pictures no font is needed.
+        Assert.Equal(0, Cli.RunLibrary(Path.Combine(AppContext.BaseDirectory, "simfeel.dll"), environment, "validate").ExitCode);
     }
 
     [Fact]

@@ -69,25 +69,19 @@ public class WindTunnelTests
     [Fact]
     public void Factors_of_a_build_count_and_are_said()
     {
-        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
+        using TempFolder folder = new();
+        string path = folder.File("propeller.toml");
         const string plain = "format = 1\n[propeller]\ndiameter_in = 5\npitch_in = 4\nblades = 3\n";
-        try
-        {
-            File.WriteAllText(path, plain);
-            JsonElement before = Json("stand", "--propeller", path, "--rpm", "15000", "--edgewise", "8").GetProperty("rows")[0];
-            File.WriteAllText(path, plain + "thrust_factor = 1.1\ntorque_factor = 0.9\n");
-            JsonElement root = Json("stand", "--propeller", path, "--rpm", "15000", "--edgewise", "8"), after = root.GetProperty("rows")[0];
-            Near(1.1, Ratio("thrust_N"));
-            Near(0.9, Ratio("torque_Nm"));
-            Near(0.9, Ratio("in_plane_N"));
-            Assert.Contains("1.1", Assert.Single(root.GetProperty("cautions").EnumerateArray()).GetString(), StringComparison.Ordinal);
+        File.WriteAllText(path, plain);
+        JsonElement before = Json("stand", "--propeller", path, "--rpm", "15000", "--edgewise", "8").GetProperty("rows")[0];
+        File.WriteAllText(path, plain + "thrust_factor = 1.1\ntorque_factor = 0.9\n");
+        JsonElement root = Json("stand", "--propeller", path, "--rpm", "15000", "--edgewise", "8"), after = root.GetProperty("rows")[0];
+        Near(1.1, Ratio("thrust_N"));
+        Near(0.9, Ratio("torque_Nm"));
+        Near(0.9, Ratio("in_plane_N"));
+        Assert.Contains("1.1", Assert.Single(root.GetProperty("cautions").EnumerateArray()).GetString(), StringComparison.Ordinal);
 
-            double Ratio(string field) => after.GetProperty(field).GetDouble() / before.GetProperty(field).GetDouble();
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        double Ratio(string field) => after.GetProperty(field).GetDouble() / before.GetProperty(field).GetDouble();
     }
 
     [Fact]
@@ -140,26 +134,20 @@ public class WindTunnelTests
     [Fact]
     public void Descent_says_the_range_of_thrust_and_where_the_torque_turns()
     {
-        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
-        try
-        {
-            File.WriteAllText(path, "format = 1\n[propeller]\ndiameter_in = 12\npitch_in = 1.5\nblades = 2\n");
-            string[] args = ["stand", "--propeller", path, "--rpm", "4000", "--axial", "-30..-1", "--points", "7"];
-            JsonElement[] rows = [.. Json(args).GetProperty("rows").EnumerateArray()];
-            string output = Cli.Run(args).Output;
-            Assert.Contains($"its thrust lies between {rows.Min(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
-            Assert.Contains($"{rows.Max(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
-            int[] turns = [.. Enumerable.Range(0, rows.Length - 1).Where(n => Value(rows[n], "torque_Nm") < 0 != Value(rows[n + 1], "torque_Nm") < 0)];
-            Assert.Equal(2, turns.Length);
-            Assert.Contains(
-                "its torque changes sign " + string.Join(" and ", turns.Select(n => $"between {Value(rows[n], "axial_m_s"):F1} and {Value(rows[n + 1], "axial_m_s"):F1} m/s")) + ";",
-                output,
-                StringComparison.Ordinal);
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        using TempFolder folder = new();
+        string path = folder.File("propeller.toml");
+        File.WriteAllText(path, "format = 1\n[propeller]\ndiameter_in = 12\npitch_in = 1.5\nblades = 2\n");
+        string[] args = ["stand", "--propeller", path, "--rpm", "4000", "--axial", "-30..-1", "--points", "7"];
+        JsonElement[] rows = [.. Json(args).GetProperty("rows").EnumerateArray()];
+        string output = Cli.Run(args).Output;
+        Assert.Contains($"its thrust lies between {rows.Min(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
+        Assert.Contains($"{rows.Max(row => Value(row, "thrust_N")):F2} N", output, StringComparison.Ordinal);
+        int[] turns = [.. Enumerable.Range(0, rows.Length - 1).Where(n => Value(rows[n], "torque_Nm") < 0 != Value(rows[n + 1], "torque_Nm") < 0)];
+        Assert.Equal(2, turns.Length);
+        Assert.Contains(
+            "its torque changes sign " + string.Join(" and ", turns.Select(n => $"between {Value(rows[n], "axial_m_s"):F1} and {Value(rows[n + 1], "axial_m_s"):F1} m/s")) + ";",
+            output,
+            StringComparison.Ordinal);
         Assert.Contains("Its torque is positive in all these rows", Cli.Run("stand", "--propeller", "wagtail", "--rpm", "9000", "--axial", "-30..-1", "--points", "3").Output, StringComparison.Ordinal);
 
         static double Value(JsonElement row, string field) => row.GetProperty(field).GetDouble();
@@ -168,18 +156,12 @@ public class WindTunnelTests
     [Fact]
     public void Warnings_of_the_file_are_kept()
     {
-        string path = Path.Combine(Path.GetTempPath(), $"simfeel-{Guid.NewGuid():N}.toml");
-        try
-        {
-            File.WriteAllText(path, "format = 1\n[propeller]\ndiameter_in = 5\npitch_in = 4\nblades = 3\nbaldes = 2\n");
-            CliResult result = Cli.Run("stand", "--propeller", path, "--rpm", "15000");
-            Assert.Equal(0, result.ExitCode);
-            Assert.Contains("did you mean blades?", result.Errors, StringComparison.Ordinal);
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        using TempFolder folder = new();
+        string path = folder.File("propeller.toml");
+        File.WriteAllText(path, "format = 1\n[propeller]\ndiameter_in = 5\npitch_in = 4\nblades = 3\nbaldes = 2\n");
+        CliResult result = Cli.Run("stand", "--propeller", path, "--rpm", "15000");
+        Assert.Equal(0, result.ExitCode);
+        Assert.Contains("did you mean blades?", result.Errors, StringComparison.Ordinal);
     }
 
     public static TheoryData<string[], int, string> Mistakes => new()

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using Simfeel.Builds;
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;

@@ -1,6 +1,6 @@
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 

@@ -1,7 +1,7 @@
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 

@@ -1,6 +1,6 @@
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
 using Simfeel.Flight.Fields;

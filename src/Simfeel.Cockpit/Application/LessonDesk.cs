@@ -262,7 +262,7 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
 
     private FlyableBuild Named(LessonFlight flight, string name) => new(
         flight.Assembled with { Build = flight.Assembled.Build with { Name = name } },
-        TunedUnit.Matched(FlightUnit.Of(flight.Assembled) with { Name = name }, flight.Assembled.Air, app.Profile), "", [], null);
+        TunedUnit.Matched(FlightUnit.Of(flight.Assembled) with { Name = name }, flight.Assembled.Air, app.Profile), [], null);
 
     /// <summary>Takes the two craft to the field.</summary>
     private void FlyBoth()

@@ -1,8 +1,8 @@
 using System.Globalization;
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Graphics;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Application;
@@ -102,19 +102,19 @@ internal sealed class Menus(CockpitApp app)
     public void OpenBench()
     {
         int craft = app.Outing!.Flown;
-        app.Pages.Open(new BenchPage(new()
+        app.Pages.Open(new PartBenchPage(new()
         {
             Build = () => Bench().File.Name,
             Items = () => Bench().Items,
             Differences = () => Bench().Differences,
             State = () => Bench().State switch
             {
-                BenchState.Working => "Working it out ...",
-                BenchState.Refused => Bench().Message,
+                PartBenchState.Working => "Working it out ...",
+                PartBenchState.Refused => Bench().Message,
                 _ => Changes(Bench().Differences) + "The next restart flies what stands here.",
             },
-            Working = () => Bench().State == BenchState.Working,
-            Refused = () => Bench().State == BenchState.Refused,
+            Working = () => Bench().State == PartBenchState.Working,
+            Refused = () => Bench().State == PartBenchState.Refused,
             Changed = item => Bench().Changed(item),
             Reset = () => Bench().Reset(),
             Fly = () =>
@@ -133,7 +133,7 @@ internal sealed class Menus(CockpitApp app)
     }
 
     /// <summary>The changes in a line, since their table may lie below the edge.</summary>
-    private static string Changes(IReadOnlyList<BenchDifference> differences)
+    private static string Changes(IReadOnlyList<PartBenchDifference> differences)
     {
         string[] changed = [.. differences
             .Where(d => Math.Abs(d.After - d.Before) > 5e-4 * Math.Abs(d.Before))

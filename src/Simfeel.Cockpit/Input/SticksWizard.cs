@@ -48,43 +48,6 @@ public sealed class SticksWizard
         if (answer >= 0 && answer < View.Choices.Count) _answer = answer;
     }
 
-    /// <summary>One step back.</summary>
-    public void Back()
-    {
-        _answer = null;
-        Result = null;
-        switch (_step)
-        {
-            case Step.Arrangement:
-                Begin(Step.Device);
-                break;
-            case Step.Rest:
-                Begin(Step.Arrangement);
-                break;
-            case Step.Move when _control == Order[0]:
-                Begin(Step.Rest);
-                break;
-            case Step.Move when _control == Order[1]:
-                Measure(Order[0]);
-                break;
-            case Step.Move:
-                Measure(Order[Array.IndexOf(Order, _control) - 1]);
-                break;
-            case Step.ThrottleKind:
-                Measure(StickControl.Throttle);
-                break;
-            case Step.Arm:
-                Measure(Order[^1]);
-                break;
-            case Step.Check:
-                Begin(Step.Arm);
-                break;
-            case Step.Done:
-                Begin(Step.Check);
-                break;
-        }
-    }
-
     /// <summary>Looks at the device and goes on; once a frame, after the hub has had the events.</summary>
     /// <param name="hub">The devices.</param>
     /// <param name="seconds">Time since the last call, s.</param>

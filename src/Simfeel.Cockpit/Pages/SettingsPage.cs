@@ -24,7 +24,9 @@ public sealed class SettingsPage(SettingsModel model, bool overFlight = false) :
             new Flow(
                 [
                     new Choice("Quality", () => Qualities, () => (int)model.Quality, k => Set(() => model.Quality = (Quality)k)),
-                    Percent("Text size", 75, 200, 5, () => 100 * model.TextScale, v => model.TextScale = v / 100),
+                    Percent(
+                        "Text size", 100 * TextScale.Low, 100 * TextScale.High, 100 * TextScale.Step, () => 100 * model.TextScale,
+                        v => model.TextScale = v / 100),
                     new Toggle(
                         "Speed in km/h", () => model.SpeedInKilometresPerHour,
                         v => Set(() => model.SpeedInKilometresPerHour = v), "off: m/s"),

@@ -77,6 +77,17 @@ public sealed unsafe class AppWindow : IDisposable
     /// <summary>Address of an OpenGL function, 0 if there is none; for libraries that draw on the same context.</summary>
     public static nint AddressOf(string function) => Sdl.SDL_GL_GetProcAddress(function);
 
+    /// <summary>Version of SDL on this machine; null where the library is missing. Needs no window.</summary>
+    public static Version? LibraryVersion
+    {
+        get
+        {
+            if (!Sdl.IsThere) return null;
+            Sdl.SDL_GetVersion(out SdlVersion version);
+            return new(version.Major, version.Minor, version.Patch);
+        }
+    }
+
     /// <summary>Video driver that SDL chose, such as x11, wayland or offscreen.</summary>
     public static string Driver => Sdl.Text(Sdl.SDL_GetCurrentVideoDriver());
 

@@ -30,6 +30,7 @@ internal static unsafe partial class Sdl
     /// <summary>A text of the library; empty for a null pointer.</summary>
     public static string Text(byte* text) => Marshal.PtrToStringUTF8((nint)text) ?? "";
 
+    [LibraryImport(Library)] public static partial void SDL_GetVersion(out SdlVersion version);
     [LibraryImport(Library)] public static partial int SDL_InitSubSystem(uint flags);
     [LibraryImport(Library)] public static partial void SDL_QuitSubSystem(uint flags);
     [LibraryImport(Library)] public static partial byte* SDL_GetError();
@@ -101,6 +102,13 @@ internal static unsafe partial class Sdl
         }
         return 0;
     }
+}
+
+/// <summary>SDL_version.</summary>
+[StructLayout(LayoutKind.Sequential)]
+internal struct SdlVersion
+{
+    public byte Major, Minor, Patch;
 }
 
 /// <summary>SDL_Event, as far as it is read here.</summary>

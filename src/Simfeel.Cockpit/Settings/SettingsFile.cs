@@ -1,6 +1,7 @@
 using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Overlay;
 using Tomlyn;
 using Tomlyn.Model;
 
@@ -22,7 +23,7 @@ public static class SettingsFile
         Entry.Text("build_a", s => s.BuildA, (s, v) => s.BuildA = v),
         Entry.Text("build_b", s => s.BuildB, (s, v) => s.BuildB = v),
         Entry.Choice("quality", s => s.Quality, (s, v) => s.Quality = v),
-        Entry.Number("text_scale", "", 0.75, 2, s => s.TextScale, (s, v) => s.TextScale = v),
+        Entry.Number("text_scale", "", TextScale.Low, TextScale.High, s => s.TextScale, (s, v) => s.TextScale = v),
         Entry.Choice("palette", s => s.Palette, (s, v) => s.Palette = v),
         Entry.Flag("hold_at_marks", s => s.HoldAtMarks, (s, v) => s.HoldAtMarks = v),
         Entry.Choice("view", s => s.View, (s, v) => s.View = v),

@@ -39,8 +39,6 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
 
     private readonly int[] _near = new int[MostNear];
     private int _nearCount;
-    private double _impulse;
-    private double _hardest;
 
     /// <summary>How many times the way at the present speed <see cref="Look"/> looks ahead, for what accelerates.</summary>
     public const double SpeedMargin = 2;
@@ -65,12 +63,6 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
     /// slaps down after another one does not count for more.
     /// </summary>
     public double ImpactSpeed { get; private set; }
-
-    /// <summary>Where it was touched hardest since the last <see cref="Look"/>, in the world, m.</summary>
-    public Vec3 Point_W { get; private set; }
-
-    /// <summary>Mean size of the contact forces over a time (s) since the last <see cref="Look"/>, N.</summary>
-    public double MeanForce(double time) => _impulse / time;
 
     /// <summary>Mends everything, for a craft that is put at its start.</summary>
     public void Clear()
@@ -148,13 +140,7 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
         motion.v_WB += body.InverseMass * impulse_W;
         motion.w_WB_B += body.InverseInertia * Vec3.Cross(arm_B, toBody * impulse_W);
         Touching = true;
-        _impulse += push;
         ImpactSpeed = Math.Max(ImpactSpeed, -Vec3.Dot(motion.v_WB, normal_W));
-        if (push > _hardest)
-        {
-            _hardest = push;
-            Point_W = motion.p_WB + arm_W;
-        }
     }
 
     /// <summary>Mass that a probe feels along a direction: 1/m_f = 1/m + (r x n) I^-1 (r x n), kg.</summary>
@@ -187,7 +173,5 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
     {
         Touching = false;
         ImpactSpeed = 0;
-        _impulse = 0;
-        _hardest = 0;
     }
 }

@@ -6,8 +6,7 @@ namespace Simfeel.Flight.Fields;
 /// <summary>What came of reading a field.</summary>
 /// <param name="Map">The field; null where there was an error.</param>
 /// <param name="Diagnostics">Everything found, by line; with a field there may still be warnings.</param>
-/// <param name="Text">The text that was read, so that a recording can keep it; empty where there is none.</param>
-public sealed record FieldResult(FieldMap? Map, IReadOnlyList<Diagnostic> Diagnostics, string Text);
+public sealed record FieldResult(FieldMap? Map, IReadOnlyList<Diagnostic> Diagnostics);
 
 /// <summary>Reads field files. Nothing a user can write makes it throw; whatever is wrong is in the diagnostics.</summary>
 public static class FieldReader
@@ -22,7 +21,7 @@ public static class FieldReader
         ArgumentNullException.ThrowIfNull(path);
         DiagnosticBag bag = new(path);
         string? text = SourceText.ReadFile(path, bag, Kind);
-        return text is null ? new(null, bag.InOrder(), "") : Make(text, bag);
+        return text is null ? new(null, bag.InOrder()) : Make(text, bag);
     }
 
     /// <summary>Reads a field from text.</summary>
@@ -40,6 +39,6 @@ public static class FieldReader
     {
         IReadOnlyList<FieldTable>? tables = FieldSheet.Read(text, bag);
         FieldMap? map = tables is null || bag.HasErrors ? null : FieldBuilder.Make(tables, bag);
-        return new(bag.HasErrors ? null : map, bag.InOrder(), text);
+        return new(bag.HasErrors ? null : map, bag.InOrder());
     }
 }

@@ -77,9 +77,6 @@ public sealed unsafe partial class CraftBatch<T> : IDisposable
     /// <summary>Rotors of every craft.</summary>
     public int RotorCount { get; }
 
-    /// <summary>Number of craft.</summary>
-    public static int Width => T.Width;
-
     /// <summary>Duties of the speed controllers, one number of lanes for each rotor, 0 to 1. For controllers written over lanes.</summary>
     public T* Commands => _command;
 

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using Simfeel.Physics.Lanes;
 
@@ -46,12 +45,4 @@ public struct LoadFit<T>
 
     /// <summary>Of the square of the in-plane speed.</summary>
     public T InPlane;
-}
-
-/// <summary>Room for the polynomials of the rotors of a craft.</summary>
-[InlineArray(Craft.MaxRotors)]
-public struct RotorFits<T>
-    where T : unmanaged, ILane<T>
-{
-    private RotorFitLanes<T> _first;
 }

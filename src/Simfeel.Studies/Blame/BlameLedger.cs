@@ -11,13 +11,7 @@ namespace Simfeel.Studies.Blame;
 /// </param>
 /// <param name="OneAtATime">What changing this group alone adds to build A.</param>
 /// <param name="LastOneIn">What changing this group adds when all others are B's already.</param>
-public readonly record struct BlameShare(PartGroups Group, double Share, double OneAtATime, double LastOneIn)
-{
-    /// <summary>
-    /// How much of what the group does depends on what it is combined with: last one in less one at a time.
-    /// </summary>
-    public double Interaction => LastOneIn - OneAtATime;
-}
+public readonly record struct BlameShare(PartGroups Group, double Share, double OneAtATime, double LastOneIn);
 
 /// <summary>The difference B - A of one metric, shared out over the groups of parts in which the builds differ.</summary>
 public sealed record BlameLedger

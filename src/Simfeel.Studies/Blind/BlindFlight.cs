@@ -16,9 +16,6 @@ public sealed class BlindFlight
     /// <summary>Number of the flight within its trial, counted from 1.</summary>
     public int Flight { get; }
 
-    /// <summary>Whether it has been flown.</summary>
-    public bool Flown => _sealed.HasFlown(Flight);
-
     /// <summary>
     /// Index of the build to fly, 0 for the first and 1 for the second: for the one who puts it into the air, not for the pilot's eyes.
     /// The same however often the flight is flown.

@@ -28,10 +28,6 @@ internal sealed class SealedTrial(string order, bool control, int right)
     /// <summary>Whether the trial is over, voted or abandoned.</summary>
     public bool IsClosed { get; private set; }
 
-    /// <summary>Whether a flight has been flown.</summary>
-    /// <param name="flight">Counted from 1.</param>
-    public bool HasFlown(int flight) => _flown[flight - 1];
-
     /// <summary>The build of a flight, 0 for A and 1 for B, for the one who puts it into the air.</summary>
     /// <param name="flight">Counted from 1.</param>
     public int TakeOff(int flight)

@@ -16,8 +16,6 @@ public sealed class VoteLog(string path)
 
     private const string LineEnd = "\r\n";
     private const int LongestLine = 64 * 1024;
-    /// <summary>The file.</summary>
-    public string Path => path;
 
     /// <summary>Adds a vote.</summary>
     /// <param name="vote">The vote.</param>

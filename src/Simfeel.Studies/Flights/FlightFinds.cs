@@ -27,13 +27,6 @@ public sealed class FlightFinds
     /// <summary>A craft (0 or 1) was put elsewhere, by a restart or a swap: nothing spans the jump.</summary>
     public void Interrupt(int craft) => _craft[craft].Interrupt();
 
-    /// <summary>Forgets everything, such as when a build was changed.</summary>
-    public void Clear()
-    {
-        _craft[0] = new();
-        _craft[1] = new();
-    }
-
     /// <summary>Everything found so far, both builds side by side, in the order in which it is shown.</summary>
     public IReadOnlyList<FindRow> Rows() =>
     [

@@ -21,14 +21,14 @@ public static class HandlingMetrics
     public const double AngleTolerance = 0.2;
 
     private static readonly DisplayUnit RadiansPerSecond = new("rad/s", 1, 1);
-    private static readonly Drill RollChange = SweepDrills.AttitudeChange(HandlingAxis.Roll, QuicknessAngle, new PilotProfile());
+    private static readonly Drill RollChange = HandlingDrills.AttitudeChange(HandlingAxis.Roll, QuicknessAngle, new PilotProfile());
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Metric> All { get; } =
     [
         new()
         {
-            Drill = SweepDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_bandwidth", Title = "roll bandwidth", Unit = "rad/s",
+            Drill = HandlingDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_bandwidth", Title = "roll bandwidth", Unit = "rad/s",
             LoadsFrom = Metric.Never,
             Display = RadiansPerSecond, Floor = 1, Weight = 0.6,
             Read = log => Swept(log, HandlingAxis.Roll, criterion => criterion.Bandwidth),
@@ -36,7 +36,7 @@ public static class HandlingMetrics
         },
         new()
         {
-            Drill = SweepDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_phase_delay", Title = "roll phase delay", Unit = "s",
+            Drill = HandlingDrills.Chirp(HandlingAxis.Roll), Topic = Topic.Rolling, Name = "roll_phase_delay", Title = "roll phase delay", Unit = "s",
             LoadsFrom = Metric.Never,
             Display = new("ms", 1000, 1), Floor = 0.003, Weight = 0.3, Instrument = true,
             Read = log => Swept(log, HandlingAxis.Roll, criterion => criterion.PhaseDelay),
@@ -44,7 +44,7 @@ public static class HandlingMetrics
         },
         new()
         {
-            Drill = SweepDrills.Chirp(HandlingAxis.Yaw), Topic = Topic.Turning, Name = "yaw_bandwidth", Title = "yaw bandwidth", Unit = "rad/s",
+            Drill = HandlingDrills.Chirp(HandlingAxis.Yaw), Topic = Topic.Turning, Name = "yaw_bandwidth", Title = "yaw bandwidth", Unit = "rad/s",
             LoadsFrom = Metric.Never,
             Display = RadiansPerSecond, Floor = 1, Weight = 0.5,
             Read = log => Swept(log, HandlingAxis.Yaw, criterion => criterion.Bandwidth),
@@ -71,7 +71,7 @@ public static class HandlingMetrics
 
     private static double Quickness(FlightLog log)
     {
-        AttitudeQuickness change = SweepFlight.Quickness(log, HandlingAxis.Roll);
+        AttitudeQuickness change = HandlingFlight.Quickness(log, HandlingAxis.Roll);
         return Math.Abs(change.LeastChange - QuicknessAngle) <= AngleTolerance * QuicknessAngle ? change.Quickness : double.NaN;
     }
 }

@@ -11,9 +11,6 @@ public sealed record HandlingReading
     /// </summary>
     public const double BelievedCoherence = 0.9;
 
-    /// <summary>Axis.</summary>
-    public required HandlingAxis Axis { get; init; }
-
     /// <summary>Bandwidth and phase delay from the sweep.</summary>
     public required BandwidthCriterion Bandwidth { get; init; }
 
@@ -25,9 +22,6 @@ public sealed record HandlingReading
 
     /// <summary>Whether a rotor met its limits in the sweep.</summary>
     public required bool Saturated { get; init; }
-
-    /// <summary>Quickness over several attitude changes, smallest first; empty where only a sweep was read.</summary>
-    public IReadOnlyList<AttitudeQuickness> Quickness { get; init; } = [];
 
     /// <summary>Why bandwidth and phase delay are not to be used; empty where they are.</summary>
     public string Doubt
@@ -43,17 +37,17 @@ public sealed record HandlingReading
         }
     }
 
-    /// <summary>Reads a flight of <see cref="SweepDrills.Chirp"/>.</summary>
+    /// <summary>Reads a flight of <see cref="HandlingDrills.Chirp"/>.</summary>
     public static HandlingReading Of(FlightLog log, HandlingAxis axis) =>
-        Of(SweepFlight.Swept(log, axis), axis, SweepFlight.Saturates(log));
+        Of(HandlingFlight.Swept(log, axis), HandlingFlight.Saturates(log));
 
     /// <summary>Reads a response of attitude to commanded rate.</summary>
-    public static HandlingReading Of(FrequencyResponse response, HandlingAxis axis, bool saturated)
+    public static HandlingReading Of(FrequencyResponse response, bool saturated)
     {
         ArgumentNullException.ThrowIfNull(response);
         BandwidthCriterion criterion = BandwidthCriterion.Of(response, ResponseType.Rate);
         double from = Known(criterion.Bandwidth, response.Frequencies[0]), to = Known(2 * criterion.Omega180, response.Frequencies[^1]);
-        return new() { Axis = axis, Bandwidth = criterion, CoherenceFloor = response.LeastCoherence(from, to), Saturated = saturated };
+        return new() { Bandwidth = criterion, CoherenceFloor = response.LeastCoherence(from, to), Saturated = saturated };
 
         static double Known(double value, double otherwise) => double.IsNaN(value) ? otherwise : value;
     }

@@ -85,7 +85,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Press(M);
         run.Frames(0.1);
         run.Press(M);
-        foreach ((int key, string page) in new[] { (B, "BenchPage"), (T, "ResultsPage"), (F1, "KeysPage"), (Escape, "PausePage") })
+        foreach ((int key, string page) in new[] { (B, "PartBenchPage"), (T, "ResultsPage"), (F1, "KeysPage"), (Escape, "PausePage") })
         {
             run.Press(key);
             Assert.Equal(page, run.App.PageName);
@@ -162,37 +162,31 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Frames(0.1);
 
         Assert.Equal(260, Assert.Single(run.App.Outing!.Build(0).Edits, edit => edit.Key == "frame.wheelbase_mm").Value);
-        Assert.Contains("a remark", run.App.Outing!.Build(0).Text, StringComparison.Ordinal);
+        Assert.Contains("a remark", run.App.Outing!.Build(0).Source.Text, StringComparison.Ordinal);
         Assert.True(run.App.Outing!.Build(0).Unit.Unit.Craft.I_BBcm_B.M00 > 1.1 * before);
     });
 
     [Fact]
     public void A_recording_flown_again_ends_with_its_verdict() => fixture.Run(() =>
     {
-        string trace = Path.Combine(Path.GetTempPath(), $"simfeel-replay-{Environment.ProcessId}.arrow");
-        try
+        using TempFolder folder = new();
+        string trace = folder.File("flight.arrow");
+        using (AppRun live = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Record = trace }))
         {
-            using (AppRun live = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Record = trace }))
-            {
-                live.ToTheField();
-                live.Press(Space);
-                AppRun.Key(W, down: true);
-                live.Frames(1);
-                AppRun.Key(W, down: false);
-                live.Frames(0.5);
-            }
-            using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
-            replay.Until(() => replay.App.ReplayEnded, 10, "the replay did not end");
-            replay.Frames(0.1);
+            live.ToTheField();
+            live.Press(Space);
+            AppRun.Key(W, down: true);
+            live.Frames(1);
+            AppRun.Key(W, down: false);
+            live.Frames(0.5);
+        }
+        using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
+        replay.Until(() => replay.App.ReplayEnded, 10, "the replay did not end");
+        replay.Frames(0.1);
 
-            Assert.Equal("MessagePage", replay.App.PageName);
-            Assert.Contains("bit for bit", replay.App.ReplayVerdict, StringComparison.Ordinal);
-            Assert.True(-replay.App.Outing!.Stage.Session.State(0).p_WB.Z > 1);
-        }
-        finally
-        {
-            File.Delete(trace);
-        }
+        Assert.Equal("MessagePage", replay.App.PageName);
+        Assert.Contains("bit for bit", replay.App.ReplayVerdict, StringComparison.Ordinal);
+        Assert.True(-replay.App.Outing!.Stage.Session.State(0).p_WB.Z > 1);
     });
 
     [Fact]

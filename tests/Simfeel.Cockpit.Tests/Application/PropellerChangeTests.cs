@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Physics.Rotors;
 
@@ -40,12 +40,12 @@ public class PropellerChangeTests(WindowFixture fixture)
         run.Frames(0.5);
         guarded |= gate.IsSet;
         Assert.True(session.Time > time + 0.4, "the flight stood still");
-        Assert.Equal(BenchState.Working, bench.State);
+        Assert.Equal(PartBenchState.Working, bench.State);
         run.Press(R);
         run.Frames(0.1);
         guarded |= gate.IsSet;
         Assert.Same(before, Table(run));
-        Assert.Equal(BenchState.Working, bench.State);
+        Assert.Equal(PartBenchState.Working, bench.State);
         Assert.False(guarded, "a frame waited");
         Assert.NotEqual(windowThread, workThread);
 

@@ -128,10 +128,6 @@ public class WizardTests(WindowFixture fixture)
         Assert.StartsWith("That was a small part", pilot.View.Help, StringComparison.Ordinal);
         pilot.Move(0, 32_767, -32_768, 0);
         Assert.StartsWith("Pitch", pilot.View.Title, StringComparison.Ordinal);
-        pilot.Wizard.Back();
-        pilot.Wait(0.1);
-        Assert.StartsWith("Yaw", pilot.View.Title, StringComparison.Ordinal);
-        pilot.Move(0, 32_767, -32_768, 0);
         pilot.Move(1, -32_768, 32_767, 0);
         pilot.Move(3, 32_767, -32_768, 0);
         pilot.Answer(0);

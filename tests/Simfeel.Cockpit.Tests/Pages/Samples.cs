@@ -1,8 +1,8 @@
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Parts;
 
 namespace Simfeel.Cockpit.Tests.Pages;
 
@@ -28,7 +28,7 @@ internal sealed class Samples
         Progress = 0.4,
     };
 
-    public List<BenchItem> Items { get; } =
+    public List<PartBenchItem> Items { get; } =
     [
         Item("frame.wheelbase_mm", "Wheelbase", "mm", 220, 150, 400, 1),
         Item("motors.stator_diameter_mm", "Stator diameter", "mm", 22, 10, 40, 0.5),
@@ -97,8 +97,8 @@ internal sealed class Samples
         "keys" => new KeysPage(Keys()),
         "wizard" => new WizardPage(WizardModel()),
         "wizard-done" => DoneWizard(),
-        "bench" => new BenchPage(Bench(false)),
-        "bench-refused" => new BenchPage(Bench(true)),
+        "bench" => new PartBenchPage(Bench(false)),
+        "bench-refused" => new PartBenchPage(Bench(true)),
         "results" => new ResultsPage(Results(true)),
         "nothing-found" => new ResultsPage(Results(false)),
         "message" => new MessagePage(new()
@@ -229,7 +229,7 @@ internal sealed class Samples
         overlay.Graphs.Record(readout);
     }
 
-    private static BenchItem Item(string key, string label, string unit, double value, double low, double high, double step) =>
+    private static PartBenchItem Item(string key, string label, string unit, double value, double low, double high, double step) =>
         new() { Key = key, Label = label, Unit = unit, Original = value, Value = value, Low = low, High = high, Step = step };
 
     private Action Call(string what) => () => Called.Add(what);
@@ -251,7 +251,7 @@ internal sealed class Samples
         return new(WizardModel());
     }
 
-    private BenchModel Bench(bool refused) => new()
+    private PartBenchModel Bench(bool refused) => new()
     {
         Build = () => "Wagtail",
         Items = () => Items,

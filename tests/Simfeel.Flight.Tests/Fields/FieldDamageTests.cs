@@ -12,7 +12,7 @@ public class FieldDamageTests
     public void DamagedFilesNeverThrowAndNameALine()
     {
         Random random = new(20261125);
-        string good = GullPoint.Result.Text;
+        string good = File.ReadAllText(GullPoint.File);
         int refused = 0;
         for (int n = 0; n < 2000; n++)
         {

@@ -25,12 +25,13 @@ public class TraceTests
         using TempFolder folder = new();
         string polar = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "polars", "sda1075-ncrit4.csv"));
         File.WriteAllText(folder.File("own.csv"), polar);
-        string text = Flights.Build.Text.Replace("blades = 3", "polar = \"own.csv\"\nblades = 3", StringComparison.Ordinal);
+        string text = Flights.Build.Source.Text.Replace("blades = 3", "polar = \"own.csv\"\nblades = 3", StringComparison.Ordinal);
         File.WriteAllText(folder.File("own.toml"), text);
         FlyableBuild plain = FlyableBuild.Read(folder.File("own.toml"), Starters.Air, Starters.Profile).Build!;
-        FlyableResult changed = plain.With([new("battery.x_mm", 3.1), new("frame.wheelbase_mm", 230)], Starters.Profile);
+        FlyableResult changed = FlyableBuild.Of(
+            plain.Source, plain.Name, [new("battery.x_mm", 3.1), new("frame.wheelbase_mm", 230)], Starters.Air, Starters.Profile);
         Assert.True(changed.Build is not null, changed.Message);
-        FlyableBuild a = changed.Build, b = Flights.Build;
+        FlyableBuild a = changed.Build with { Path = plain.Path }, b = Flights.Build;
         File.Delete(folder.File("own.csv"));
         File.Delete(folder.File("own.toml"));
 

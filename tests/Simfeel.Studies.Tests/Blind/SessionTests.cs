@@ -82,7 +82,7 @@ public class SessionTests
     {
         BlindSession session = new(BlindTest.Triangle, 2, 0, 1);
         BlindFlight first = session.Current!;
-        Assert.Equal((1, 1, false, "trial 1, flight 1"), (first.Trial, first.Flight, first.Flown, first.ToString()));
+        Assert.Equal((1, 1, "trial 1, flight 1"), (first.Trial, first.Flight, first.ToString()));
         first.TakeOff();
         session.Select(3).TakeOff();
         Assert.False(session.CanVote);

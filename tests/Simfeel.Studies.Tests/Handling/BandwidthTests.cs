@@ -57,7 +57,7 @@ public class BandwidthTests
     [Fact]
     public void Noise_lowers_the_coherence_and_is_told()
     {
-        double[] input = ModelSystem.Commands(SweepDrills.Chirp(HandlingAxis.Roll));
+        double[] input = ModelSystem.Commands(HandlingDrills.Chirp(HandlingAxis.Roll));
         double[] output = ModelSystem.All[1].Simulate(input, 0.001);
         HandlingReading clean = Read(output);
         Assert.Equal("", clean.Doubt);
@@ -68,7 +68,7 @@ public class BandwidthTests
         Assert.Contains("coherence", noisy.Doubt, StringComparison.Ordinal);
 
         HandlingReading Read(double[] rate) => HandlingReading.Of(
-            ChirpIdentification.Identify(input, rate, 0.001, SweepFlight.From, SweepFlight.To, integrate: true), HandlingAxis.Roll, saturated: false);
+            ChirpIdentification.Identify(input, rate, 0.001, HandlingFlight.From, HandlingFlight.To, integrate: true), saturated: false);
     }
 
     private static void Near(ModelSystem system, BandwidthCriterion read, double tolerance)

@@ -17,15 +17,14 @@ public class HandlingFlightTests(ITestOutputHelper output)
     public void Sweep_is_coherent_and_agrees_with_the_step(string name, HandlingAxis axis)
     {
         TunedUnit unit = Starters.Get(name);
-        HandlingReading sweep = HandlingQualities.Of(unit, Starters.Profile, new(), axis);
-        FlightLog stepLog = DrillRunner.Fly(SweepDrills.Step(axis), unit, Starters.Profile);
-        BandwidthCriterion step = BandwidthCriterion.Of(SweepFlight.Stepped(stepLog, axis), ResponseType.Rate);
+        HandlingReading sweep = Swept(unit, axis);
+        FlightLog stepLog = DrillRunner.Fly(StepIdentification.Step(axis), unit, Starters.Profile);
+        BandwidthCriterion step = BandwidthCriterion.Of(StepIdentification.Stepped(stepLog, axis), ResponseType.Rate);
         output.WriteLine($"{name} {axis} sweep {sweep.Bandwidth}\n coherence {sweep.CoherenceFloor} saturated {sweep.Saturated} doubt '{sweep.Doubt}'");
-        output.WriteLine($"step {step} saturated {SweepFlight.Saturates(stepLog)}");
-        foreach (AttitudeQuickness change in sweep.Quickness) output.WriteLine($"{change}");
+        output.WriteLine($"step {step} saturated {HandlingFlight.Saturates(stepLog)}");
         Assert.Equal("", sweep.Doubt);
         Assert.InRange(sweep.CoherenceFloor, 0.95, 1);
-        Assert.False(SweepFlight.Saturates(stepLog));
+        Assert.False(HandlingFlight.Saturates(stepLog));
         Assert.InRange(step.Bandwidth / sweep.Bandwidth.Bandwidth, 0.97, 1.03);
     }
 
@@ -33,21 +32,22 @@ public class HandlingFlightTests(ITestOutputHelper output)
     public void A_craft_at_its_limits_is_told_and_its_metrics_are_not_read()
     {
         FlightLog log = DrillRunner.Fly(
-            SweepDrills.Chirp(HandlingAxis.Roll) with { NewScript = start => view => new(0.9 * Math.Sign(Math.Sin(20 * view.Time)), 0, 0, start.Hover) },
+            HandlingDrills.Chirp(HandlingAxis.Roll) with { NewScript = start => view => new(0.9 * Math.Sign(Math.Sin(20 * view.Time)), 0, 0, start.Hover) },
             Starters.Get("curlew"), Starters.Profile);
-        Assert.True(SweepFlight.Saturates(log));
+        Assert.True(HandlingFlight.Saturates(log));
         Assert.Contains("limits", HandlingReading.Of(log, HandlingAxis.Roll).Doubt, StringComparison.Ordinal);
         Assert.True(double.IsNaN(HandlingMetrics.All.Single(metric => metric.Name == "roll_bandwidth").Read(log)));
     }
 
     [Fact]
-    public void Metrics_read_what_the_handling_qualities_read()
+    public void Metrics_read_what_the_flights_are_read_for()
     {
         TunedUnit unit = Starters.Get("wagtail");
-        HandlingReading roll = HandlingQualities.Of(unit, Starters.Profile, new(), HandlingAxis.Roll);
+        HandlingReading roll = Swept(unit, HandlingAxis.Roll);
+        FlightLog change = DrillRunner.Fly(HandlingDrills.AttitudeChange(HandlingAxis.Roll, Math.PI / 3, Starters.Profile), unit, Starters.Profile);
         Assert.Equal(roll.Bandwidth.Bandwidth, Read("roll_bandwidth"));
         Assert.Equal(roll.Bandwidth.PhaseDelay, Read("roll_phase_delay"));
-        Assert.Equal(roll.Quickness[1].Quickness, Read("roll_quickness"));
+        Assert.Equal(HandlingFlight.Quickness(change, HandlingAxis.Roll).Quickness, Read("roll_quickness"));
 
         double Read(string name)
         {
@@ -55,4 +55,7 @@ public class HandlingFlightTests(ITestOutputHelper output)
             return metric.Read(DrillRunner.Fly(metric.Drill, unit, Starters.Profile));
         }
     }
+
+    private static HandlingReading Swept(TunedUnit unit, HandlingAxis axis) =>
+        HandlingReading.Of(DrillRunner.Fly(HandlingDrills.Chirp(axis), unit, Starters.Profile), axis);
 }

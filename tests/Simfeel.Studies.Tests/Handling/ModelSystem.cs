@@ -83,13 +83,13 @@ internal sealed record ModelSystem(ResponseType Type, double A, double B, double
         }
     }
 
-    public BandwidthCriterion Swept() => BandwidthCriterion.Of(Identify(SweepDrills.Chirp(HandlingAxis.Roll), ChirpIdentification.Identify), Type);
+    public BandwidthCriterion Swept() => BandwidthCriterion.Of(Identify(HandlingDrills.Chirp(HandlingAxis.Roll), ChirpIdentification.Identify), Type);
 
-    public BandwidthCriterion Stepped() => BandwidthCriterion.Of(Identify(SweepDrills.Step(HandlingAxis.Roll), StepIdentification.Identify), Type);
+    public BandwidthCriterion Stepped() => BandwidthCriterion.Of(Identify(StepIdentification.Step(HandlingAxis.Roll), StepIdentification.Identify), Type);
 
     private FrequencyResponse Identify(Drill drill, Func<double[], double[], double, double, double, bool, FrequencyResponse> identify)
     {
         double[] input = Commands(drill);
-        return identify(input, Simulate(input, 0.001), 0.001, SweepFlight.From, SweepFlight.To, Type == ResponseType.Rate);
+        return identify(input, Simulate(input, 0.001), 0.001, HandlingFlight.From, HandlingFlight.To, Type == ResponseType.Rate);
     }
 }

@@ -9,6 +9,8 @@ namespace Simfeel.Tests.Documents;
 /// </summary>
 internal sealed class DocumentFolder : IDisposable
 {
+    private readonly TempFolder _folder = new();
+
     public DocumentFolder()
     {
         foreach (string file in SourceTree.Files.Where(path => path.StartsWith("assets/", StringComparison.Ordinal) && Path.GetExtension(path) is ".toml" or ".csv"))
@@ -19,12 +21,12 @@ internal sealed class DocumentFolder : IDisposable
     }
 
     /// <summary>Its path.</summary>
-    public string Root { get; } = Directory.CreateTempSubdirectory("simfeel-documents-").FullName;
+    public string Root => _folder.Path;
 
     /// <summary>Path of a file in it.</summary>
-    public string At(string name) => Path.Combine(Root, name);
+    public string At(string name) => _folder.File(name);
 
-    public void Dispose() => Directory.Delete(Root, recursive: true);
+    public void Dispose() => _folder.Dispose();
 
     /// <summary>Stores a lesson as the README tells, and the same with a second change.</summary>
     public void WriteLesson(string lesson)

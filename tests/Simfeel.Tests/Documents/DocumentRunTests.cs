@@ -6,9 +6,11 @@ public sealed class DocumentRunTests(DocumentRunTests.Cache cache) : IClassFixtu
     /// <summary>One cache of rotor tables for all runs; not the user's.</summary>
     public sealed class Cache : IDisposable
     {
-        internal string Folder { get; } = Directory.CreateTempSubdirectory("simfeel-documents-cache-").FullName;
+        private readonly TempFolder _folder = new();
 
-        public void Dispose() => Directory.Delete(Folder, recursive: true);
+        internal string Folder => _folder.Path;
+
+        public void Dispose() => _folder.Dispose();
     }
 
     private const string Prompt = "$ ";

@@ -15,9 +15,6 @@ internal sealed class WizardFindings(StickDevice device)
     /// <summary>What the throttle control is like.</summary>
     public ThrottleMode ThrottleMode { get; set; }
 
-    /// <summary>All four controls are known.</summary>
-    public bool IsWhole => Array.TrueForAll(_axes, axis => axis is not null);
-
     /// <summary>For each axis of the device the control that has it; null for a free one.</summary>
     public StickControl?[] Names()
     {

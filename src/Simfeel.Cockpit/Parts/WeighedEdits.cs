@@ -1,7 +1,7 @@
 using Simfeel.Builds;
 using Simfeel.Physics.Maths;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>
 /// Lets a change of parts be felt in a build that was weighed whole. Its weighed mass, balance and inertia hold for the parts

@@ -63,10 +63,8 @@ internal sealed class FlownCraft : IDisposable
         {
             CraftContact? contact = _loop.Contact(0);
             return contact is null
-                ? new(Armed, Crashed, 0, false, 0, default, 0)
-                : new(
-                    Armed, Crashed, contact.StruckRotors, contact.Touching, contact.MeanForce(_profile.StickPeriod), contact.Point_W,
-                    contact.ImpactSpeed);
+                ? new(Armed, Crashed, 0, false, 0)
+                : new(Armed, Crashed, contact.StruckRotors, contact.Touching, contact.ImpactSpeed);
         }
     }
 

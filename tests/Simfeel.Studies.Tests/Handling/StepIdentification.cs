@@ -1,14 +1,25 @@
 using System.Numerics;
+using Simfeel.Flight.Drills;
+using Simfeel.Studies.Handling;
 
-namespace Simfeel.Studies.Handling;
+namespace Simfeel.Studies.Tests.Handling;
 
 /// <summary>
-/// Frequency response from a step: Fourier transform of the output's change from row to row, by that of the input's
+/// Frequency response from a step, another way to what the sweep tells: Fourier transform of the output's change from row to row, by that of the input's
 /// (convolution theorem; Bendat and Piersol, Random Data, chapter 2). The changes of a settled step come to rest, so neither
 /// needs a window; a taper over the end keeps out what has not settled.
 /// </summary>
-public static class StepIdentification
+internal static class StepIdentification
 {
+    /// <summary>A small step of a stick that is held for two seconds.</summary>
+    public static Drill Step(HandlingAxis axis) => new(
+        "step", "A small step of a stick.", Drill.LeadIn + 2,
+        (hover, _) => view => axis.Deflected(view.Time < Drill.LeadIn ? 0 : HandlingDrills.Amplitude, hover));
+
+    /// <summary>Response from a flight of <see cref="Step"/>.</summary>
+    public static FrequencyResponse Stepped(FlightLog log, HandlingAxis axis) => Identify(
+        HandlingFlight.Command(log, axis), HandlingFlight.Rate(log, axis), log.Period, HandlingFlight.From, HandlingFlight.To, integrate: true);
+
     /// <summary>Share of the time after the step over which the end is faded out. Our choice.</summary>
     public const double Taper = 0.4;
 
@@ -23,8 +34,6 @@ public static class StepIdentification
     /// <exception cref="ArgumentException">Lengths differ, the input never moves, or the range is none.</exception>
     public static FrequencyResponse Identify(double[] input, double[] output, double period, double from, double to, bool integrate)
     {
-        ArgumentNullException.ThrowIfNull(input);
-        ArgumentNullException.ThrowIfNull(output);
         if (input.Length != output.Length) throw new ArgumentException("Input and output have the same rows.", nameof(output));
         int start = 1;
         while (start < input.Length && input[start] == input[start - 1]) start++;

@@ -2,10 +2,10 @@ using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Builds.Format;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>Which numbers of a build lie on the part bench, how far they go and in what steps.</summary>
-internal static class BenchList
+internal static class PartBenchList
 {
     /// <summary>Keys that are offered where a build has them, with their labels, in the order in which they are shown.</summary>
     private static readonly (string Key, string Label)[] Offered =
@@ -35,9 +35,9 @@ internal static class BenchList
     ];
 
     /// <summary>The items of a build, set to what the build has.</summary>
-    public static IReadOnlyList<BenchItem> Of(Build build)
+    public static IReadOnlyList<PartBenchItem> Of(Build build)
     {
-        List<BenchItem> items = [];
+        List<PartBenchItem> items = [];
         foreach ((string key, string label) in Offered)
         {
             // with measured stations the pitch is a label
@@ -53,7 +53,7 @@ internal static class BenchList
         return items;
     }
 
-    private static void Add(List<BenchItem> items, Build build, BuildValue value, string label)
+    private static void Add(List<PartBenchItem> items, Build build, BuildValue value, string label)
     {
         KeySpec spec = BuildFormat.Find(value.Key)!;
         double now = value.Typical;

@@ -1,8 +1,8 @@
 using System.Diagnostics;
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 
-namespace Simfeel.Cockpit.Tests.Bench;
+namespace Simfeel.Cockpit.Tests.Parts;
 
 public sealed class BuildWatchTests : IDisposable
 {
@@ -27,7 +27,7 @@ public sealed class BuildWatchTests : IDisposable
         File.WriteAllText(_path, Changed("mass_g = 48", "mass_g = 49"));
         FlyableBuild build = Build(watch);
         Assert.Equal(0.049, build.Assembled.Build.Stack.Mass, 12);
-        Assert.Equal(Text, build.Text);
+        Assert.Equal(Text, build.Source.Text);
         Assert.False(watch.TryTake(out _, out _));
     }
 
@@ -41,7 +41,7 @@ public sealed class BuildWatchTests : IDisposable
         Assert.Contains("frame.wheelbase_mm = 22", error, StringComparison.Ordinal);
         Assert.Contains("40 to 1500 mm", error, StringComparison.Ordinal);
         File.WriteAllText(_path, good);
-        Assert.Equal(good, Build(watch).Text);
+        Assert.Equal(good, Build(watch).Source.Text);
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class BuildWatchTests : IDisposable
         FlyableBuild first = Build(watch);
         File.WriteAllText(polar, Polar(0.03));
         FlyableBuild second = Build(watch);
-        Assert.Equal(first.Text, second.Text);
+        Assert.Equal(first.Source.Text, second.Source.Text);
         Assert.True(second.Unit.Hover.Rotor.Torque > first.Unit.Hover.Rotor.Torque);
         File.WriteAllText(polar, "nothing");
         Assert.Contains("section.csv", Error(watch), StringComparison.Ordinal);

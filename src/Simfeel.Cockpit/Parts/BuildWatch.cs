@@ -2,7 +2,7 @@ using Simfeel.Builds;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>
 /// Watches the file of a build, and the polar it names, while the build is flown: what an editor saves is loaded in the

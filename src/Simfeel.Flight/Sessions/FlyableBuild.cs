@@ -9,13 +9,11 @@ namespace Simfeel.Flight;
 /// <summary>A build put together and tuned, with the texts and edits that make it again bit for bit.</summary>
 /// <param name="Assembled">The build in its air.</param>
 /// <param name="Unit">Tuned by the policy "matched".</param>
-/// <param name="Text">Text of the build file, before any edit.</param>
 /// <param name="Edits">Numbers changed since, full key and value in the key's unit, in order.</param>
 /// <param name="Path">The build file; null where the text came from elsewhere.</param>
 public sealed record FlyableBuild(
     AssembledBuild Assembled,
     TunedUnit Unit,
-    string Text,
     IReadOnlyList<KeyValuePair<string, double>> Edits,
     string? Path)
 {
@@ -42,12 +40,6 @@ public sealed record FlyableBuild(
         BuildSource source, string name, IReadOnlyList<KeyValuePair<string, double>> edits, AirState air, PilotProfile profile) =>
         Make(BuildReader.Parse(source, name), edits, null, air, profile);
 
-    /// <summary>This build's texts with other edits in place of its own, assembled and tuned in the same air.</summary>
-    /// <param name="edits">All numbers to change, full key and value in the key's unit.</param>
-    /// <param name="profile">The pilot that it is tuned for.</param>
-    public FlyableResult With(IReadOnlyList<KeyValuePair<string, double>> edits, PilotProfile profile) =>
-        Make(BuildReader.Parse(Source, Path ?? Name), edits, Path, Assembled.Air, profile);
-
     /// <summary>SHA-256 of a text in UTF-8, lower-case hexadecimal digits.</summary>
     public static string Sha256Of(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
@@ -62,7 +54,7 @@ public sealed record FlyableBuild(
         {
             AssembledBuild assembled = BuildAssembler.Assemble(result.Build, air);
             TunedUnit unit = TunedUnit.Matched(FlightUnit.Of(assembled), air, profile);
-            return new(new(assembled, unit, result.Build.Source!.Text, edits, path), said);
+            return new(new(assembled, unit, edits, path), said);
         }
         catch (Exception e) when (e is InvalidOperationException or ArgumentException)
         {

@@ -1,8 +1,8 @@
 using Simfeel.Builds.Format;
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 
-namespace Simfeel.Cockpit.Tests.Bench;
+namespace Simfeel.Cockpit.Tests.Parts;
 
 public class PartBenchTests
 {
@@ -11,7 +11,7 @@ public class PartBenchTests
     [Fact]
     public void Every_part_that_matters_lies_on_the_bench_within_the_formats_range()
     {
-        IReadOnlyList<BenchItem> items = New(Wagtail).Items;
+        IReadOnlyList<PartBenchItem> items = New(Wagtail).Items;
         string[] wanted =
         [
             "frame.wheelbase_mm", "frame.arm_width_mm", "motor.stator_diameter_mm", "motor.stator_height_mm", "motor.kv_rpm_per_V", "motor.mass_g",
@@ -20,7 +20,7 @@ public class PartBenchTests
         Assert.Empty(wanted.Except(items.Select(item => item.Key)));
         Assert.Equal("Video transmitter mass", items.Single(item => item.Key == "extra[1].mass_g").Label);
         Assert.Equal(items.Count, items.Select(item => item.Label).Distinct().Count());
-        foreach (BenchItem item in items)
+        foreach (PartBenchItem item in items)
         {
             KeySpec spec = BuildFormat.Find(item.Key)!;
             Assert.Equal(spec.Unit, item.Unit);
@@ -40,7 +40,7 @@ public class PartBenchTests
     [InlineData("battery.x_mm", -113, 113, 1)]
     public void Sliders_go_from_half_to_twice_in_round_steps(string key, double low, double high, double step)
     {
-        BenchItem item = New(Wagtail).Items.Single(item => item.Key == key);
+        PartBenchItem item = New(Wagtail).Items.Single(item => item.Key == key);
         Assert.Equal((low, high, step), (item.Low, item.High, item.Step));
     }
 
@@ -51,7 +51,7 @@ public class PartBenchTests
     [InlineData("gannet")]
     public void Every_starter_has_a_bench(string name)
     {
-        IReadOnlyList<BenchItem> items = New(BenchBuilds.Starter(name)).Items;
+        IReadOnlyList<PartBenchItem> items = New(BenchBuilds.Starter(name)).Items;
         Assert.True(items.Count > 12);
         Assert.All(items, item => Assert.InRange(item.Value, item.Low, item.High));
     }
@@ -61,14 +61,14 @@ public class PartBenchTests
     {
         PartBench bench = New(Wagtail);
         for (int n = 0; n <= 200; n++) bench.Change("frame.wheelbase_mm", 225 + (n / 4.0));
-        Assert.Equal(BenchState.Working, bench.State);
+        Assert.Equal(PartBenchState.Working, bench.State);
         Assert.Null(bench.Result);
         await bench.Settled;
-        Assert.Equal(BenchState.Ready, bench.State);
+        Assert.Equal(PartBenchState.Ready, bench.State);
         Assert.Equal(275, bench.Result!.Edits.Single(edit => edit.Key == "frame.wheelbase_mm").Value);
         Assert.Equal(0.275, bench.Result.Assembled.Build.Frame.Wheelbase, 12);
         Assert.Equal(Wagtail.Path, bench.Result.Path);
-        Assert.Equal(Wagtail.Text, bench.Result.Text);
+        Assert.Equal(Wagtail.Source.Text, bench.Result.Source.Text);
     }
 
     [Fact]
@@ -80,14 +80,14 @@ public class PartBenchTests
         {
             foreach (string key in new[] { "frame.wheelbase_mm", "frame.arm_width_mm", "motor.mass_g", "battery.x_mm", "battery.capacity_mAh" })
             {
-                BenchItem item = bench.Items.Single(item => item.Key == key);
+                PartBenchItem item = bench.Items.Single(item => item.Key == key);
                 item.Value = wanted[key] = Math.Round(item.Original + (n * item.Step / 10), 6);
                 bench.Changed(item);
             }
             if (n % 10 == 0) await bench.Settled;
         }
         await bench.Settled;
-        Assert.Equal(BenchState.Ready, bench.State);
+        Assert.Equal(PartBenchState.Ready, bench.State);
         Assert.All(wanted, change => Assert.Contains(change, bench.Result!.Edits));
         Assert.All(wanted, change => Assert.Equal(change.Value, bench.Items.Single(item => item.Key == change.Key).Value));
     }
@@ -113,13 +113,13 @@ public class PartBenchTests
         FlyableBuild good = bench.Result!;
         bench.Change("frame.wheelbase_mm", 2000);
         await bench.Settled;
-        Assert.Equal(BenchState.Refused, bench.State);
+        Assert.Equal(PartBenchState.Refused, bench.State);
         Assert.Contains("frame.wheelbase_mm = 2000", bench.Message, StringComparison.Ordinal);
         Assert.Contains("40 to 1500 mm", bench.Message, StringComparison.Ordinal);
         Assert.Same(good, bench.Result);
         bench.Change("frame.wheelbase_mm", 230);
         await bench.Settled;
-        Assert.Equal((BenchState.Ready, ""), (bench.State, bench.Message));
+        Assert.Equal((PartBenchState.Ready, ""), (bench.State, bench.Message));
         Assert.Equal(40, bench.Result!.Edits.Single(edit => edit.Key == "motor.mass_g").Value);
     }
 
@@ -129,12 +129,12 @@ public class PartBenchTests
         PartBench bench = New(Wagtail);
         bench.Change("motor.kv_rpm_per_V", 200);
         await bench.Settled;
-        Assert.Equal(BenchState.Refused, bench.State);
+        Assert.Equal(PartBenchState.Refused, bench.State);
         Assert.Contains("cannot hover", bench.Message, StringComparison.Ordinal);
         Assert.Same(Wagtail, bench.Result);
         bench.Reset();
         await bench.Settled;
-        Assert.Equal(BenchState.Ready, bench.State);
+        Assert.Equal(PartBenchState.Ready, bench.State);
     }
 
     [Fact]
@@ -144,7 +144,7 @@ public class PartBenchTests
         PartBench bench = New(Wagtail);
         bench.Change("motor.mass_g", 38);
         await bench.Settled;
-        BenchDifference mass = Difference(bench, "Mass"), roll = Difference(bench, "Roll inertia");
+        PartBenchDifference mass = Difference(bench, "Mass"), roll = Difference(bench, "Roll inertia");
         Assert.Equal(598, mass.Before, 6);
         Assert.Equal(618, mass.After, 6);
         // parallel axes: 4 m r^2 in g m2, and a little for the motors' own size and their height over the centre of gravity
@@ -158,7 +158,7 @@ public class PartBenchTests
     public async Task Measured_inertia_and_balance_move_along_with_the_parts()
     {
         // the same parts, once as they are and once with a swing test and a balance point that differ from what they add up to
-        string plain = Wagtail.Text[..Wagtail.Text.IndexOf("[measured]", StringComparison.Ordinal)]
+        string plain = Wagtail.Source.Text[..Wagtail.Source.Text.IndexOf("[measured]", StringComparison.Ordinal)]
             .Replace("power_W = 20", "wiring_mass_g = 40\npower_W = 20", StringComparison.Ordinal);
         string measured = plain + "[measured]\nixx_g_m2 = 1.9\niyy_g_m2 = 2.6\nizz_g_m2 = 3.7\nbalance_x_mm = 3\n";
         (PartBench parts, PartBench swung) = (New(BenchBuilds.Of(plain)), New(BenchBuilds.Of(measured)));
@@ -167,11 +167,11 @@ public class PartBenchTests
             bench.Change("motor.mass_g", 38);
             bench.Change("battery.x_mm", 12);
             await bench.Settled;
-            Assert.Equal(BenchState.Ready, bench.State);
+            Assert.Equal(PartBenchState.Ready, bench.State);
         }
         foreach (string name in new[] { "Mass", "Roll inertia", "Pitch inertia", "Yaw inertia" })
         {
-            BenchDifference expected = Difference(parts, name), found = Difference(swung, name);
+            PartBenchDifference expected = Difference(parts, name), found = Difference(swung, name);
             Assert.NotEqual(expected.Before, expected.After);
             Assert.Equal(expected.After - expected.Before, found.After - found.Before, 9);
         }
@@ -184,9 +184,9 @@ public class PartBenchTests
     [Fact]
     public async Task What_the_file_leaves_to_a_rule_follows_on_the_bench()
     {
-        FlyableBuild build = BenchBuilds.Of(Wagtail.Text.Replace("arm_width_mm = 14", "", StringComparison.Ordinal));
+        FlyableBuild build = BenchBuilds.Of(Wagtail.Source.Text.Replace("arm_width_mm = 14", "", StringComparison.Ordinal));
         PartBench bench = New(build);
-        BenchItem width = bench.Items.Single(item => item.Key == "frame.arm_width_mm");
+        PartBenchItem width = bench.Items.Single(item => item.Key == "frame.arm_width_mm");
         Assert.Equal(0.062 * 225, width.Value, 9);
         bench.Change("frame.wheelbase_mm", 300);
         await bench.Settled;
@@ -215,7 +215,7 @@ public class PartBenchTests
     [Fact]
     public async Task Changes_are_taken_over_to_a_file_that_was_read_anew()
     {
-        FlyableBuild anew = BenchBuilds.Of(Wagtail.Text.Replace("deck_height_mm = 28", "deck_height_mm = 25", StringComparison.Ordinal));
+        FlyableBuild anew = BenchBuilds.Of(Wagtail.Source.Text.Replace("deck_height_mm = 28", "deck_height_mm = 25", StringComparison.Ordinal));
         PartBench bench = new(anew, BenchBuilds.Profile, [new("motor.mass_g", 40), new("measured.all_up_mass_g", 626), new("battery.x_mm", 9)]);
         await bench.Settled;
         Assert.Equal(0.025, bench.Result!.Assembled.Build.Frame.DeckHeight, 12);
@@ -237,5 +237,5 @@ public class PartBenchTests
 
     private static PartBench New(FlyableBuild build) => new(build, BenchBuilds.Profile);
 
-    private static BenchDifference Difference(PartBench bench, string name) => bench.Differences.Single(row => row.Name == name);
+    private static PartBenchDifference Difference(PartBench bench, string name) => bench.Differences.Single(row => row.Name == name);
 }

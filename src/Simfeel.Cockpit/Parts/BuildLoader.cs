@@ -2,7 +2,7 @@ using Simfeel.Builds;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>Finds builds by name or path and makes them ready to fly. Nothing that a user can write makes it throw.</summary>
 public static class BuildLoader

@@ -2,13 +2,13 @@ using Simfeel.Flight;
 using Simfeel.Physics;
 using Simfeel.Physics.Stand;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>What a change of parts changes, in the numbers that a pilot feels.</summary>
-internal static class BenchDifferences
+internal static class PartBenchDifferences
 {
     /// <summary>Number by number, the build as its file has it against the changed one.</summary>
-    public static IReadOnlyList<BenchDifference> Between(TunedUnit before, TunedUnit after, double stateOfCharge)
+    public static IReadOnlyList<PartBenchDifference> Between(TunedUnit before, TunedUnit after, double stateOfCharge)
     {
         return
         [
@@ -23,7 +23,7 @@ internal static class BenchDifferences
             Row("Torque reserve up in hover", "N m", unit => unit.Hover.Rotor.ReserveUp),
         ];
 
-        BenchDifference Row(string name, string symbol, Func<TunedUnit, double> read) => new(name, symbol, read(before), read(after));
+        PartBenchDifference Row(string name, string symbol, Func<TunedUnit, double> read) => new(name, symbol, read(before), read(after));
     }
 
     /// <summary>Thrust of all rotors at full throttle, the pack settled under them, over the weight.</summary>

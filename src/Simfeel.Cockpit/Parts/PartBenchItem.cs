@@ -1,7 +1,7 @@
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>One number of a build that the part bench can change.</summary>
-public sealed class BenchItem
+public sealed class PartBenchItem
 {
     /// <summary>Key of the build file, such as <c>frame.wheelbase_mm</c>.</summary>
     public required string Key { get; init; }
@@ -33,4 +33,4 @@ public sealed class BenchItem
 /// <param name="Unit">Unit.</param>
 /// <param name="Before">Of the build as its file has it.</param>
 /// <param name="After">Of the changed build.</param>
-public sealed record BenchDifference(string Name, string Unit, double Before, double After);
+public sealed record PartBenchDifference(string Name, string Unit, double Before, double After);

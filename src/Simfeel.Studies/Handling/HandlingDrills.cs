@@ -5,10 +5,10 @@ using Simfeel.Flight.Drills;
 namespace Simfeel.Studies.Handling;
 
 /// <summary>
-/// Drills that measure handling qualities, from level hover. Sweep and step are of small amplitude whatever the stick
-/// effort, since they measure what the craft does before any rotor meets its limits.
+/// Drills that measure handling qualities, from level hover. The sweep is of small amplitude whatever the stick effort,
+/// since it measures what the craft does before any rotor meets its limits.
 /// </summary>
-public static class SweepDrills
+public static class HandlingDrills
 {
     /// <summary>
     /// Lowest and highest frequency of the sweep, rad/s: yaw answers to the torque that speeds a rotor up and lags by 180 degrees
@@ -17,7 +17,7 @@ public static class SweepDrills
     public const double LowestFrequency = 3, HighestFrequency = 800;
 
     /// <summary>
-    /// Deflection of sweep and step: a thumb of 20 ms can still follow it at the highest frequency, and rotors of the
+    /// Deflection of the sweep: a thumb of 20 ms can still follow it at the highest frequency, and rotors of the
     /// starter craft stay within their limits. Our choice.
     /// </summary>
     public const double Amplitude = 0.02;
@@ -25,24 +25,16 @@ public static class SweepDrills
     /// <summary>Length of the sweep, and of the rest after it, s.</summary>
     public const double SweepTime = 8, RestTime = 0.8;
 
-    /// <summary>Length of the held step, s.</summary>
-    public const double StepTime = 2;
-
     /// <summary>Time over which an attitude change is watched, s.</summary>
     public const double WatchTime = 1.2;
 
-    private static readonly ConcurrentDictionary<HandlingAxis, Drill> Chirps = new(), Steps = new();
+    private static readonly ConcurrentDictionary<HandlingAxis, Drill> Chirps = new();
 
     /// <summary>A sweep whose frequency rises exponentially, begun at its crest so that the attitude swings about level.</summary>
     public static Drill Chirp(HandlingAxis axis) => Chirps.GetOrAdd(axis, _ => new(
         Name(axis) + "-sweep", $"Small {Name(axis)} stick, slow to fast: how the craft follows a correcting thumb.",
         Drill.LeadIn + SweepTime + RestTime,
         (hover, _) => view => axis.Deflected(Amplitude * Sweep(view.Time - Drill.LeadIn), hover)));
-
-    /// <summary>A small step that is held.</summary>
-    public static Drill Step(HandlingAxis axis) => Steps.GetOrAdd(axis, _ => new(
-        Name(axis) + "-step", $"A small step of the {Name(axis)} stick: the sweep's cross-check.", Drill.LeadIn + StepTime,
-        (hover, _) => view => axis.Deflected(view.Time < Drill.LeadIn ? 0 : Amplitude, hover)));
 
     /// <summary>
     /// Full stick one way, then let go, without reversal: from rest to rest over an angle. The stick is let go when the rates

@@ -7,26 +7,19 @@ namespace Simfeel.Studies.Handling;
 /// Reads a handling flight: response of attitude to the rate that the recorded stick commands, so that the stick's curve and
 /// the thumb's limits are outside of it and the radio's delay is inside.
 /// </summary>
-public static class SweepFlight
+public static class HandlingFlight
 {
     /// <summary>Band of the responses, rad/s: within the sweep's, whose ends have little in them.</summary>
     public const double From = 4, To = 700;
 
-    /// <summary>Response from a flight of <see cref="SweepDrills.Chirp"/>, with coherence.</summary>
+    /// <summary>Response from a flight of <see cref="HandlingDrills.Chirp"/>, with coherence.</summary>
     public static FrequencyResponse Swept(FlightLog log, HandlingAxis axis)
     {
         ArgumentNullException.ThrowIfNull(log);
         return ChirpIdentification.Identify(Command(log, axis), Rate(log, axis), log.Period, From, To, integrate: true);
     }
 
-    /// <summary>Response from a flight of <see cref="SweepDrills.Step"/>.</summary>
-    public static FrequencyResponse Stepped(FlightLog log, HandlingAxis axis)
-    {
-        ArgumentNullException.ThrowIfNull(log);
-        return StepIdentification.Identify(Command(log, axis), Rate(log, axis), log.Period, From, To, integrate: true);
-    }
-
-    /// <summary>Quickness from a flight of <see cref="SweepDrills.AttitudeChange"/>.</summary>
+    /// <summary>Quickness from a flight of <see cref="HandlingDrills.AttitudeChange"/>.</summary>
     public static AttitudeQuickness Quickness(FlightLog log, HandlingAxis axis)
     {
         ArgumentNullException.ThrowIfNull(log);
@@ -50,7 +43,9 @@ public static class SweepFlight
         return false;
     }
 
-    private static double[] Command(FlightLog log, HandlingAxis axis) => [.. log.Sticks.Select(sticks => axis.Command(log.Profile, sticks))];
+    /// <summary>Rate that the sticks command at each row, rad/s.</summary>
+    internal static double[] Command(FlightLog log, HandlingAxis axis) => [.. log.Sticks.Select(sticks => axis.Command(log.Profile, sticks))];
 
-    private static double[] Rate(FlightLog log, HandlingAxis axis) => [.. log.Samples.Select(sample => sample.State.w_WB_B[(int)axis])];
+    /// <summary>Rate about the axis at each row, rad/s.</summary>
+    internal static double[] Rate(FlightLog log, HandlingAxis axis) => [.. log.Samples.Select(sample => sample.State.w_WB_B[(int)axis])];
 }

@@ -1,9 +1,9 @@
 using Simfeel.Flight;
 
-namespace Simfeel.Cockpit.Bench;
+namespace Simfeel.Cockpit.Parts;
 
 /// <summary>How the changes on a part bench stand.</summary>
-public enum BenchState
+public enum PartBenchState
 {
     /// <summary>All changes are worked out.</summary>
     Ready,
@@ -24,7 +24,7 @@ public sealed class PartBench
 {
     private readonly PilotProfile _profile;
     private readonly Lock _gate = new();
-    private readonly IReadOnlyList<BenchItem> _items;
+    private readonly IReadOnlyList<PartBenchItem> _items;
     private readonly Dictionary<string, double> _changed = new(StringComparer.Ordinal);
     private volatile Outcome _outcome;
     private Outcome _shown;
@@ -43,8 +43,8 @@ public sealed class PartBench
         if (file.Edits.Count > 0) throw new ArgumentException("A bench starts from the build as its file has it.", nameof(file));
         File = file;
         _profile = profile;
-        _items = BenchList.Of(file.Assembled.Build);
-        _outcome = _shown = new(BenchState.Ready, "", BenchDifferences.Between(file.Unit, file.Unit, profile.StateOfCharge), file);
+        _items = PartBenchList.Of(file.Assembled.Build);
+        _outcome = _shown = new(PartBenchState.Ready, "", PartBenchDifferences.Between(file.Unit, file.Unit, profile.StateOfCharge), file);
         foreach ((string key, double value) in edits ?? []) Change(key, value);
     }
 
@@ -55,7 +55,7 @@ public sealed class PartBench
     /// The numbers that can be changed, always the same list. Those that are not changed but follow from others, such as an
     /// estimated mass, take their new values here; so read it on the thread that makes the changes.
     /// </summary>
-    public IReadOnlyList<BenchItem> Items
+    public IReadOnlyList<PartBenchItem> Items
     {
         get
         {
@@ -65,19 +65,19 @@ public sealed class PartBench
     }
 
     /// <summary>How the changes stand.</summary>
-    public BenchState State => _outcome.State;
+    public PartBenchState State => _outcome.State;
 
     /// <summary>Why the changes are refused, one finding a line with the allowed range and its unit; empty otherwise.</summary>
     public string Message => _outcome.Message;
 
     /// <summary>What the last accepted changes change.</summary>
-    public IReadOnlyList<BenchDifference> Differences => _outcome.Differences;
+    public IReadOnlyList<PartBenchDifference> Differences => _outcome.Differences;
 
     /// <summary>
     /// What to fly at the next restart: the build with its changes, the last accepted ones where the present ones are refused;
     /// null while they are being worked out.
     /// </summary>
-    public FlyableBuild? Result => _outcome.State == BenchState.Working ? null : _outcome.Accepted;
+    public FlyableBuild? Result => _outcome.State == PartBenchState.Working ? null : _outcome.Accepted;
 
     /// <summary>What was changed, key and value; what only followed is not among them.</summary>
     public IReadOnlyList<KeyValuePair<string, double>> Edits
@@ -98,7 +98,7 @@ public sealed class PartBench
     }
 
     /// <summary>An item's value was changed.</summary>
-    public void Changed(BenchItem item)
+    public void Changed(PartBenchItem item)
     {
         ArgumentNullException.ThrowIfNull(item);
         lock (_gate)
@@ -127,7 +127,7 @@ public sealed class PartBench
         lock (_gate)
         {
             _changed.Clear();
-            foreach (BenchItem item in _items) item.Value = item.Original;
+            foreach (PartBenchItem item in _items) item.Value = item.Original;
             Start();
         }
     }
@@ -136,8 +136,8 @@ public sealed class PartBench
     private void Start()
     {
         _version++;
-        bool running = _outcome.State == BenchState.Working;
-        _outcome = _outcome with { State = BenchState.Working, Message = "" };
+        bool running = _outcome.State == PartBenchState.Working;
+        _outcome = _outcome with { State = PartBenchState.Working, Message = "" };
         if (!running) _work = Task.Run(Work);
     }
 
@@ -172,23 +172,23 @@ public sealed class PartBench
         FlyableResult result = FlyableBuild.Of(File.Source, File.Name, all, File.Assembled.Air, _profile);
         return result.Build is { } changed
             ? Accepted(changed with { Path = File.Path })
-            : before with { State = BenchState.Refused, Message = result.Message };
+            : before with { State = PartBenchState.Refused, Message = result.Message };
     }
 
     private Outcome Accepted(FlyableBuild build) =>
-        new(BenchState.Ready, "", BenchDifferences.Between(File.Unit, build.Unit, _profile.StateOfCharge), build);
+        new(PartBenchState.Ready, "", PartBenchDifferences.Between(File.Unit, build.Unit, _profile.StateOfCharge), build);
 
     private void Follow()
     {
         lock (_gate)
         {
             _shown = _outcome;
-            if (_shown.State != BenchState.Ready) return;
+            if (_shown.State != PartBenchState.Ready) return;
             Dictionary<string, double> values = _shown.Accepted.Assembled.Values.ToDictionary(value => value.Key, value => value.Typical);
-            foreach (BenchItem item in _items)
+            foreach (PartBenchItem item in _items)
                 if (!_changed.ContainsKey(item.Key) && values.TryGetValue(item.Key, out double value)) item.Value = value;
         }
     }
 
-    private sealed record Outcome(BenchState State, string Message, IReadOnlyList<BenchDifference> Differences, FlyableBuild Accepted);
+    private sealed record Outcome(PartBenchState State, string Message, IReadOnlyList<PartBenchDifference> Differences, FlyableBuild Accepted);
 }

@@ -1,5 +1,3 @@
-using Simfeel.Physics.Maths;
-
 namespace Simfeel.Flight;
 
 /// <summary>How a craft of a session fares beyond what is integrated.</summary>
@@ -7,14 +5,10 @@ namespace Simfeel.Flight;
 /// <param name="Crashed">It hit something too hard, lies on its back, or fell into the sea; a restart mends it.</param>
 /// <param name="StruckRotors">A bit for each rotor whose propeller struck something and stands still, rotor 1 in bit 0.</param>
 /// <param name="Touching">Something touches it now.</param>
-/// <param name="ContactForce">Sum of the sizes of the forces of contact, mean over the last stick reading, N.</param>
-/// <param name="ContactPoint_W">Where it is touched hardest, in the world, m.</param>
 /// <param name="ImpactSpeed">Fastest approach of the last stick reading's contacts, m/s.</param>
 public readonly record struct CraftCondition(
     bool Armed,
     bool Crashed,
     int StruckRotors,
     bool Touching,
-    double ContactForce,
-    Vec3 ContactPoint_W,
     double ImpactSpeed);

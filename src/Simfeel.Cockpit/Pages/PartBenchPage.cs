@@ -1,13 +1,13 @@
-using Simfeel.Cockpit.Bench;
 using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Parts;
 
 namespace Simfeel.Cockpit.Pages;
 
 /// <summary>The part bench: numbers of the build on sliders, and what changing them changes.</summary>
 /// <param name="model">What it shows and does.</param>
-public sealed class BenchPage(BenchModel model) : Page
+public sealed class PartBenchPage(PartBenchModel model) : Page
 {
-    private IReadOnlyList<BenchItem>? _items;
+    private IReadOnlyList<PartBenchItem>? _items;
 
     /// <inheritdoc/>
     public override bool IsOverFlight => true;
@@ -45,7 +45,7 @@ public sealed class BenchPage(BenchModel model) : Page
     private static string Number(double value) =>
         Math.Abs(value) >= 1000 ? FormattableString.Invariant($"{value:0}") : FormattableString.Invariant($"{value:G4}");
 
-    private static string[] Row(BenchDifference row)
+    private static string[] Row(PartBenchDifference row)
     {
         string unit = row.Unit.Length > 0 ? " " + row.Unit : "";
         double share = row.Before == 0 ? double.NaN : 100 * (row.After - row.Before) / Math.Abs(row.Before);
@@ -57,7 +57,7 @@ public sealed class BenchPage(BenchModel model) : Page
 
     private IReadOnlyList<string[]> Rows() => [.. model.Differences().Select(Row)];
 
-    private Slider Slider(BenchItem item) => new(
+    private Slider Slider(PartBenchItem item) => new(
         item.Label,
         new(item.Low, item.High, item.Step),
         () => item.Value,

@@ -1,18 +1,18 @@
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 
 namespace Simfeel.Cockpit.Pages;
 
 /// <summary>What the page of the part bench shows and does.</summary>
-public sealed class BenchModel
+public sealed class PartBenchModel
 {
     /// <summary>Name of the build that lies on the bench.</summary>
     public required Func<string> Build { get; init; }
 
     /// <summary>Numbers that can be changed.</summary>
-    public required Func<IReadOnlyList<BenchItem>> Items { get; init; }
+    public required Func<IReadOnlyList<PartBenchItem>> Items { get; init; }
 
     /// <summary>What the changes change.</summary>
-    public required Func<IReadOnlyList<BenchDifference>> Differences { get; init; }
+    public required Func<IReadOnlyList<PartBenchDifference>> Differences { get; init; }
 
     /// <summary>How the changed build stands, such as "The next restart flies the change." or why it is refused.</summary>
     public required Func<string> State { get; init; }
@@ -24,7 +24,7 @@ public sealed class BenchModel
     public required Func<bool> Refused { get; init; }
 
     /// <summary>Called after a number was changed.</summary>
-    public required Action<BenchItem> Changed { get; init; }
+    public required Action<PartBenchItem> Changed { get; init; }
 
     /// <summary>Puts every number back to what the file gives.</summary>
     public required Action Reset { get; init; }

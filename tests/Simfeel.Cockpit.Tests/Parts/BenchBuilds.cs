@@ -1,9 +1,9 @@
 using Simfeel.Builds;
-using Simfeel.Cockpit.Bench;
+using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 
-namespace Simfeel.Cockpit.Tests.Bench;
+namespace Simfeel.Cockpit.Tests.Parts;
 
 /// <summary>Builds for the bench.</summary>
 internal static class BenchBuilds
