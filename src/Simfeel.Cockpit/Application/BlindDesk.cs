@@ -162,7 +162,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
         FlyableBuild craft = _craft[which];
         Late = which == 1 ? _how!.Late : 0;
         AssembledBuild assembled = craft.Assembled with { Build = craft.Assembled.Build with { Name = NeutralName } };
-        FlyableBuild neutral = new(assembled, craft.Unit with { Unit = craft.Unit.Unit with { Name = NeutralName } }, "", [], null);
+        FlyableBuild neutral = new(assembled, craft.Unit with { Unit = craft.Unit.Unit with { Name = NeutralName } }, [], null);
         BlindRecording? recording = options.Record is null || craft.Assembled.Build.Source is null ? null : new(flight.Trial, flight.Flight, craft, Late);
         if (recording is not null) _recordings.Add(recording);
         app.FlyUnknown(neutral, recording?.Inputs);

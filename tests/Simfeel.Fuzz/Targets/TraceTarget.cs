@@ -86,7 +86,7 @@ internal sealed partial class TraceTarget : Target
 
     private static void Replay(string path, TraceHeader header, Dice dice)
     {
-        bool known = header.Air == Starters.Air && header.A.Source.Text == Starters.Flyable.Text && header.B.Source.Text == Starters.Flyable.Text && header.A.Edits.Count + header.B.Edits.Count == 0;
+        bool known = header.Air == Starters.Air && header.A.Source.Text == Starters.Flyable.Source.Text && header.B.Source.Text == Starters.Flyable.Source.Text && header.A.Edits.Count + header.B.Edits.Count == 0;
         if (!Deep(dice, known ? 8 : 500)) return;
         using TraceReader trace = TraceReader.Open(path);
         using Replay replay = new(trace);
