@@ -29,6 +29,9 @@ internal static class CommandLineApp
         };
         try
         {
+            // the parser fails over an option without a name, and takes what follows a bare -- for no verb's
+            if (args.FirstOrDefault(arg => arg == "--" || arg.StartsWith("--=", StringComparison.Ordinal) || arg.StartsWith("--:", StringComparison.Ordinal)) is string nameless)
+                throw new UserError($"'{nameless}' names no option. Try: ./simfeel --help", ExitCode.Misuse);
             return Create(interceptor).Run(args, stop.Token);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
@@ -96,7 +99,7 @@ internal static class CommandLineApp
             config.SetApplicationVersion(Version);
             config.PropagateExceptions();
             config.UseStrictParsing();
-            if (interceptor is not null) config.SetInterceptor(interceptor);
+            config.SetInterceptor(new ValueCheck(interceptor));
             config.AddCommand<WeighCommand>("weigh")
                 .WithDescription("Mass, centre of gravity, inertia tensor and the share of every part.")
                 .WithExample("weigh", "wagtail")

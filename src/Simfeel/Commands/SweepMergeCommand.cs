@@ -31,7 +31,7 @@ internal sealed class SweepMergeCommand : Command<SweepMergeCommand.Settings>
         {
             foreach (string share in settings.Shares)
             {
-                if (!File.Exists(share)) throw new UserError($"There is no file {share}.");
+                if (!File.Exists(share)) throw new UserError($"sweep-merge: there is no file '{share}'.");
                 journals.Add(SweepFiles.Opened(() => SweepJournal.Read(share), share));
             }
             SweepTable table = SweepFiles.Opened(() => SweepTable.Of(journals), settings.Out);

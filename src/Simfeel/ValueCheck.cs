@@ -1,0 +1,28 @@
+using System.Reflection;
+using Simfeel.CommandLine.Commands;
+using Spectre.Console.Cli;
+
+namespace Simfeel.CommandLine;
+
+/// <summary>Between reading a line and the verb's work: every option that takes a text was given one.</summary>
+/// <param name="next">Called afterwards; null for nobody.</param>
+internal sealed class ValueCheck(ICommandInterceptor? next) : ICommandInterceptor
+{
+    /// <inheritdoc/>
+    /// <exception cref="UserError">An option has no value.</exception>
+    public void Intercept(CommandContext context, CommandSettings settings)
+    {
+        foreach (PropertyInfo property in settings.GetType().GetProperties())
+        {
+            if (property.GetCustomAttribute<CommandOptionAttribute>() is not CommandOptionAttribute option) continue;
+            bool missing = property.GetValue(settings) switch
+            {
+                string text => text == OutputSettings.NoValue,
+                string[] texts => texts.Contains(OutputSettings.NoValue),
+                _ => false,
+            };
+            if (missing) throw new UserError($"--{option.LongNames[0]} needs a value.", ExitCode.Misuse);
+        }
+        next?.Intercept(context, settings);
+    }
+}
