@@ -55,6 +55,9 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
     /// <summary>Whether something was touched since the last <see cref="Look"/>.</summary>
     public bool Touching { get; private set; }
 
+    /// <summary>Whether anything was touched, or struck by a propeller, since <see cref="Clear"/>.</summary>
+    public bool HasTouched { get; private set; }
+
     /// <summary>Whether the sea was touched since <see cref="Clear"/>.</summary>
     public bool Wet { get; private set; }
 
@@ -70,6 +73,7 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
         StruckRotors = 0;
         IsNear = false;
         Wet = false;
+        HasTouched = false;
         Forget();
     }
 
@@ -94,6 +98,7 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
         {
             if ((StruckRotors & (1 << k)) == 0 && Strikes(body.Rotors[k], motion)) StruckRotors |= 1 << k;
         }
+        HasTouched |= StruckRotors != 0;
     }
 
     /// <summary>Changes velocity and rate by what touches the craft over one step (s).</summary>
@@ -140,6 +145,7 @@ public sealed class CraftContact(ContactBody body, ContactWorld world)
         motion.v_WB += body.InverseMass * impulse_W;
         motion.w_WB_B += body.InverseInertia * Vec3.Cross(arm_B, toBody * impulse_W);
         Touching = true;
+        HasTouched = true;
         ImpactSpeed = Math.Max(ImpactSpeed, -Vec3.Dot(motion.v_WB, normal_W));
     }
 

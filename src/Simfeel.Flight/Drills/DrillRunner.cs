@@ -96,7 +96,7 @@ public static class DrillRunner
             if (row == rows - 1) break;
             Tick(loop, profile, drill);
         }
-        return Array.ConvertAll(pilots, pilot => pilot.ToLog(drill.Name, effort, field));
+        return [.. pilots.Select((pilot, lane) => pilot.ToLog(drill.Name, effort, field, loop.Contact(lane)?.HasTouched ?? false))];
     }
 
     private static void Tick<T>(FlightLoop<T> loop, PilotProfile profile, Drill drill)
@@ -170,7 +170,7 @@ public static class DrillRunner
             return roll || pitch || yaw || throttle;
         }
 
-        public FlightLog ToLog(string drill, double effort, FieldConditions field) => new()
+        public FlightLog ToLog(string drill, double effort, FieldConditions field, bool touchesGround) => new()
         {
             Drill = drill,
             Unit = _unit,
@@ -179,6 +179,7 @@ public static class DrillRunner
             Effort = effort,
             Samples = _rows,
             Sticks = _sticks,
+            TouchesGround = touchesGround,
         };
 
         /// <summary>Where thumbs that move a stick by some deflection at most get from one row to the next.</summary>

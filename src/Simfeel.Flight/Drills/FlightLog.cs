@@ -40,6 +40,7 @@ public sealed class FlightLog
         Effort = Effort,
         Samples = Samples.StatesOnly(),
         Sticks = [.. Sticks],
+        TouchesGround = TouchesGround,
     };
 
     /// <summary>Hash over the state at every row, for the determinism contract. Worked out anew at every call.</summary>
@@ -51,22 +52,8 @@ public sealed class FlightLog
         return hash;
     }
 
-    /// <summary>
-    /// Whether flat ground came within reach of the craft's parts: at some row the centre of gravity was no higher over it than a
-    /// level craft's at rest.
-    /// </summary>
-    public bool TouchesGround
-    {
-        get
-        {
-            double lowest = Field.StartHeight - (Unit.Unit.Body?.RestHeight ?? 0);
-            foreach (LogRow sample in Samples)
-            {
-                if (sample.State.p_WB.Z >= lowest) return true;
-            }
-            return false;
-        }
-    }
+    /// <summary>Whether the craft touched the ground, with a propeller or anything else: from there on it was not the drill's flight.</summary>
+    public bool TouchesGround { get; init; }
 
     /// <summary>Time of a row, s.</summary>
     public double TimeOf(int row) => row * Period;

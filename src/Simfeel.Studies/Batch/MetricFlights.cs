@@ -17,7 +17,7 @@ public static class MetricFlights
     /// <param name="conditions">What is the same for all.</param>
     /// <param name="progress">Told how many of the flights are done, 0 to 1; from any thread.</param>
     /// <param name="cancellation">Ends the work early.</param>
-    /// <returns>By craft, then by metric: SI, NaN where the event never came or the craft was null.</returns>
+    /// <returns>By craft, then by metric: SI, NaN where the event never came, the craft touched the ground, or there was none.</returns>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static double[][] Read(
         IReadOnlyList<TunedUnit?> units,
@@ -42,7 +42,7 @@ public static class MetricFlights
                 piece.Metrics.Min(m => metrics[m].LoadsFrom), conditions.Precision);
             for (int lane = 0; lane < logs.Length; lane++)
             {
-                foreach (int m in piece.Metrics) values[piece.Craft[lane]][m] = metrics[m].Read(logs[lane]);
+                foreach (int m in piece.Metrics) values[piece.Craft[lane]][m] = logs[lane].TouchesGround ? double.NaN : metrics[m].Read(logs[lane]);
             }
             LogBuffers.Return(buffers);
             progress?.Report((double)Interlocked.Increment(ref done) / work.Count);

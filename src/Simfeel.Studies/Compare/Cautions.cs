@@ -26,7 +26,7 @@ public static class Cautions
     private static string? Touches(TunedUnit unit, IEnumerable<DrillWork> touching)
     {
         string drills = string.Join(", ", touching.Select(work => work.Drill.Name));
-        return drills.Length == 0 ? null : $"Caution: {unit.Unit.Name} touches the ground in {drills}; numbers of these drills tell of the ground, too.";
+        return drills.Length == 0 ? null : $"Caution: {unit.Unit.Name} touches the ground in {drills}; their numbers tell of the ground, too, and nothing is said of what a pilot would feel.";
     }
 
     private static string? Overload(TunedUnit unit, double current)

@@ -11,6 +11,9 @@ namespace Simfeel.Studies.Compare;
 /// <param name="Bands">What counts as felt.</param>
 public readonly record struct MetricPair(Metric Metric, double A, double B, FeelBands Bands)
 {
+    /// <summary>Whether a build touched the ground in the drill: then the numbers tell of the ground, and nobody can say what was felt.</summary>
+    public bool TouchesGround { get; init; }
+
     /// <summary>B - A, SI.</summary>
     public double Difference => B - A;
 
@@ -27,7 +30,7 @@ public readonly record struct MetricPair(Metric Metric, double A, double B, Feel
     }
 
     /// <summary>Whether a pilot would feel it.</summary>
-    public Feel Feel => Bands.Of(Metric, A, B, DifferencePercent);
+    public Feel Feel => TouchesGround ? Feel.Unknown : Bands.Of(Metric, A, B, DifferencePercent);
 }
 
 /// <summary>Two builds flown through the drills by the same pilot, each with the gains of one tuning policy.</summary>

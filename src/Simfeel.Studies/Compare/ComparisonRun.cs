@@ -66,10 +66,16 @@ public static class ComparisonRun
                 Profile = profile,
                 Effort = effort,
                 Bands = bands,
-                Metrics = [.. metrics.Select((metric, m) => new MetricPair(metric, values[a, m], values[b, m], bands))],
+                Metrics = [.. metrics.Select((metric, m) => new MetricPair(metric, values[a, m], values[b, m], bands) { TouchesGround = Touched(metric) })],
                 Work = [.. each.Select(d => new DrillWork(drills[d], efforts[a, d], efforts[b, d], touches[a, d], touches[b, d]))],
                 Logs = [.. each.Where(d => logs[a, d] is not null).Select(d => (logs[a, d]!, logs[b, d]!))],
             };
+
+            bool Touched(Metric metric)
+            {
+                int d = Array.IndexOf(drills, metric.Drill);
+                return touches[a, d] || touches[b, d];
+            }
         }
     }
 }

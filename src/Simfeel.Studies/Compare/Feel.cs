@@ -16,7 +16,7 @@ public enum Feel
     /// <summary>Above the upper band.</summary>
     Felt,
 
-    /// <summary>One build or both never reached the event.</summary>
+    /// <summary>One build or both never reached the event, or touched the ground in the drill.</summary>
     Unknown,
 
     /// <summary>A figure of an instrument: it explains, but nobody feels it by itself.</summary>

@@ -76,7 +76,7 @@ internal static class ComparisonOutput
         Console.WriteLine($"Difference: {nameB} less {nameA}, in percent of their mean. Felt: our inference, above {comparison.Bands.FeltAbove_Percent:G4} %; perhaps: {comparison.Bands.NotFeltBelow_Percent:G4} to {comparison.Bands.FeltAbove_Percent:G4} %; a reading: an instrument's figure.");
         Console.WriteLine("At limits: share of each drill's time in which a rotor stood at idle or at full duty.");
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
-            Console.WriteLine("Unknown, shown as -: the craft did not get there within the drill.");
+            Console.WriteLine("Unknown: the craft did not get there within the drill (shown as -), or touched the ground in it.");
         Console.WriteLine($"Tuning policy {comparison.Policy}: {TuningPolicies.Describe(b.Policy)}");
         Console.WriteLine($"(roll {Hz(a.Roll.Crossover)} and {Hz(b.Roll.Crossover)} Hz, yaw {Hz(a.Yaw.Crossover)} and {Hz(b.Yaw.Crossover)} Hz). Stick effort {comparison.Effort:F2}, seed {comparison.Field.Seed}.");
         Console.WriteLine($"The same for both: sticks read every {profile.StickPeriod * 1000:F0} ms, thumb {profile.ThumbTime * 1000:F0} ms to full stick, radio {profile.RadioDelay * 1000:F0} ms, loop {1 / profile.LoopPeriod:F0} Hz, pack at {100 * profile.StateOfCharge:F0} %.");

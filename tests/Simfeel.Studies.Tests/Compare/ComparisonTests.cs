@@ -1,4 +1,5 @@
 using Simfeel.Flight;
+using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tests;
 using Simfeel.Studies.Compare;
 using Simfeel.Studies.Metrics;
@@ -30,7 +31,24 @@ public class ComparisonTests
         TunedUnit wagtail = Starters.Get("wagtail");
         Assert.DoesNotContain(Cautions.Of(Demo.Value), caution => caution.Contains("ground", StringComparison.Ordinal));
         Comparison low = Comparison.Run(wagtail, Starters.Get("pipit"), Starters.Profile, 1, new() { StartHeight = 10 });
-        Assert.Contains(Cautions.Of(low), caution => caution == "Caution: Wagtail touches the ground in drop, wash; numbers of these drills tell of the ground, too.");
+        Assert.Contains(Cautions.Of(low), caution => caution == "Caution: Wagtail touches the ground in drop, wash; their numbers tell of the ground, too, and nothing is said of what a pilot would feel.");
+        string[] touched = [.. low.Metrics.Where(pair => pair.TouchesGround).Select(pair => pair.Metric.Drill.Name).Distinct()];
+        Assert.Equal(["drop", "wash"], touched);
+        Assert.All(low.Metrics, pair => Assert.Equal(pair.TouchesGround, pair.Feel == Feel.Unknown));
+        Assert.DoesNotContain(TellingSentences.Ranked(low), pair => pair.TouchesGround);
+    }
+
+    /// <summary>An arm reaches the ground before the middle does: a craft that is tilted touches with its middle higher than a level one.</summary>
+    [Fact]
+    public void A_tilted_craft_touches_with_its_arm()
+    {
+        TunedUnit wagtail = Starters.Get("wagtail");
+        FlightLog low = Roll(0.3), high = Roll(50);
+        int struck = Enumerable.Range(0, low.Samples.Count).First(row => Math.Abs(low.Samples[row].State.w_WB_B.X - high.Samples[row].State.w_WB_B.X) > 3);
+        Assert.True(low.TouchesGround && !high.TouchesGround);
+        Assert.InRange(0.3 - low.Samples[struck].State.p_WB.Z, wagtail.Unit.Body!.RestHeight + 0.01, 0.3);
+
+        FlightLog Roll(double height) => DrillBatch.Fly(DrillCatalogue.Roll, [wagtail], Starters.Profile, 1, new() { StartHeight = height })[0];
     }
 
     [Fact]
