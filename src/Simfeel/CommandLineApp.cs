@@ -147,7 +147,7 @@ internal static class CommandLineApp
             config.AddCommand<LessonCommand>("lesson")
                 .WithDescription("A guided experiment: a question first, then two craft that differ in one thing, and why. Without a name: the list.")
                 .WithExample("lesson", "ballast-to-the-tips")
-                .WithExample("lesson", "size", "--value", "0.5")
+                .WithExample("lesson", "size", "--value", "x0.5")
                 .WithExample("lesson", "mine.toml", "--hands", "3,7,2", "--log", "class.csv", "--sheet", "lesson.html");
             config.AddCommand<FlyCommand>("fly")
                 .WithDescription("The window: fly two builds back to back over Gull Point, record it, fly it again.")

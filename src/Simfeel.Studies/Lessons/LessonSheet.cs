@@ -41,7 +41,7 @@ public sealed record LessonSheet(LessonResult Result, IReadOnlyList<LessonTrial>
             [
                 // what to look for says too much before the class has seen it
                 new Paragraph(withAnswers ? Lesson.Try.Text : "Change the one thing yourself and write down what comes out."),
-                new Paragraph($"On the command line: ./simfeel lesson {Lesson.Name} --value {(Lesson.Change.Key.Words.Count > 0 ? "WORD" : "NUMBER")}; in the window: the slider of the lesson.", Tone.Quiet),
+                new Paragraph($"On the command line: ./simfeel lesson {Lesson.Name} --value {LessonWords.ValueForm(Lesson)}; in the window: the slider of the lesson.", Tone.Quiet),
                 OwnTable(withAnswers),
             ]),
             new("care", "With a real craft",

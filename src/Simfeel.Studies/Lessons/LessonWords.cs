@@ -20,6 +20,13 @@ public static class LessonWords
         return $"One thing differs: {key.Meaning} ({key.Path}): {result.A.Value.Text(key.Unit)} for the first craft, {result.B.Value.Text(key.Unit)} for the second.";
     }
 
+    /// <summary>How a value of one's own is written for <c>--value</c>: as the lesson's own is, so that 0.5 of something is not half a unit of it.</summary>
+    public static string ValueForm(Lesson lesson)
+    {
+        ArgumentNullException.ThrowIfNull(lesson);
+        return lesson.Change.Key.Words.Count > 0 ? "WORD" : lesson.Change.B.IsFactor ? "xNUMBER" : "NUMBER";
+    }
+
     /// <summary>What is flown and under which conditions.</summary>
     public static string Flown(LessonResult result)
     {

@@ -97,7 +97,8 @@ internal static class LessonOutput
         if (LessonWords.ClaimMissed(result) is { Length: > 0 } missed) Wrap(missed);
         Console.WriteLine();
         Wrap("Why: " + lesson.Explanation);
-        Wrap($"Try: {lesson.Try.Text} (--value)");
+        Wrap($"Try: {lesson.Try.Text}");
+        Console.WriteLine($"     --value {LessonWords.ValueForm(lesson)} flies it with a value of your own.");
         if (lesson.Care.Length > 0) Wrap("With a real craft: " + lesson.Care);
     }
 
