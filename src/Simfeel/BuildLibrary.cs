@@ -57,7 +57,7 @@ internal static class BuildLibrary
     /// <summary>The file of a build: the path itself, or that of the starter build of that name.</summary>
     /// <exception cref="UserError">There is neither.</exception>
     public static string PathOf(string nameOrPath) =>
-        BuildShelf.Starters.PathOf(nameOrPath)
+        (nameOrPath.Length == 0 ? null : BuildShelf.Starters.PathOf(nameOrPath))
         ?? throw new UserError(
             $"There is no file and no starter build called '{nameOrPath}'. Starter builds: {string.Join(", ", StarterNames)}.");
 }

@@ -118,6 +118,6 @@ internal sealed class FieldSheet(DiagnosticBag bag)
     private void Missing(FieldTable table)
     {
         foreach (KeySpec key in FieldFormat.Keys.Where(key => key.Table == table.Kind && key.Required && !table.Gave(key.Key)))
-            bag.Error(table.At, key.Path, "", $"The key is missing; it is the {key.Meaning}. Allowed is {key.Range}.", $"add {key.Key} = ...");
+            bag.Error(table.At, key.Path, "", $"The key is missing: {key.Meaning}. Allowed is {key.Range}.", $"add {key.Key} = ...");
     }
 }

@@ -20,14 +20,10 @@ public readonly record struct MetricPair(Metric Metric, double A, double B, Feel
     /// <summary>
     /// B - A in percent of the mean of both sizes, so that swapping the builds only changes its sign; 0 where both are 0.
     /// </summary>
-    public double DifferencePercent
-    {
-        get
-        {
-            double mean = (Math.Abs(A) + Math.Abs(B)) / 2;
-            return A == B ? 0 : 100 * (B - A) / mean;
-        }
-    }
+    public double DifferencePercent => Percent(A, B);
+
+    /// <summary>b - a in percent of the mean of both sizes; 0 where they are the same.</summary>
+    public static double Percent(double a, double b) => a == b ? 0 : 100 * (b - a) / ((Math.Abs(a) + Math.Abs(b)) / 2);
 
     /// <summary>Whether a pilot would feel it.</summary>
     public Feel Feel => TouchesGround ? Feel.Unknown : Bands.Of(Metric, A, B, DifferencePercent);

@@ -26,6 +26,10 @@ internal static class GrowthSentences
                 ? $"From {Times(curve.FlatRange.From)} to {Times(curve.FlatRange.To)} it stays within 5 % of that; beyond, more makes it worse: {Value(curve, valid[^1].Value)} at {Times(valid[^1].Factor)}."
                 : $"Beyond, more makes it worse: {Value(curve, valid[^1].Value)} at {Times(valid[^1].Factor)}.";
         }
+        else if (best.Factor == 1)
+        {
+            yield return $"{curve.Build}'s {what} is best as built, {Value(curve, best.Value)}: in this range no other size that flies is better.";
+        }
         else
         {
             yield return $"{curve.Build}'s {what} goes on getting better to the end of the range: {Value(curve, best.Value)} at {Times(best.Factor)} its {curve.Knob.Title}{atOwn}.";

@@ -87,7 +87,7 @@ public static class LessonKeys
         if (value.Word.Length > 0) return $"This is no number; allowed is {key.Spec.Range}, or a factor such as \"x 2\".";
         if (!value.IsFactor) return NumberReader.RangeFault(key.Spec, value.Number);
         if (key.Kind == LessonKeyKind.Own) return $"A factor needs a number of the build; allowed is {key.Spec.Range}.";
-        return value.Number is >= LeastFactor and <= LargestFactor ? null : $"The factor is out of range; allowed is {LeastFactor} to {LargestFactor}.";
+        return value.Number is >= LeastFactor and <= LargestFactor ? null : $"The factor {value.Number:G6} is out of range; allowed is {LeastFactor} to {LargestFactor}.";
     }
 
     private static KeySpec Number(string path, string unit, double low, double high, double missing, string meaning) =>

@@ -2,6 +2,7 @@ using Simfeel.Builds;
 using Simfeel.Studies;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Blame;
+using Simfeel.Studies.Compare;
 using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Sheet.Json;
 using Spectre.Console;
@@ -65,6 +66,8 @@ internal static class BlameOutput
         }
         table.AddRow(["together" + (unit.Length == 0 ? "" : "," + unit), Number(ledger.Difference), "", .. order ? (string[])["", ""] : []]);
         Tables.Print(table);
+        if (FeelBands.Usual.Of(ledger.Metric, ledger.A, ledger.B, MetricPair.Percent(ledger.A, ledger.B)) == Feel.NotFelt)
+            Console.WriteLine($"Nobody would feel this difference (less than {FeelBands.Usual.NotFeltBelow_Percent:G4} %, or than {Number(ledger.Metric.Floor).TrimStart('+')}{unit}): its shares are of next to nothing.");
         double interaction = ledger.Interaction, size = Math.Abs(ledger.Difference);
         Console.WriteLine(Math.Abs(interaction) < 0.1 * size
             ? $"Each alone, the groups would make {Number(ledger.Difference - interaction)}{unit}: they hardly depend on each other."
