@@ -64,7 +64,7 @@ public class FieldMistakeTests
     /// <summary>What is added below a good field, and the line of it (from 1) that the finding names.</summary>
     [Theory]
     [InlineData("[[gate]]\nname = \"b\"\nnorth_m = 30\neast_m = 0\nwidth_m = 300\nheight_m = 2", 5, "gate.width_m", "too large; allowed is 0.5 to 20 m")]
-    [InlineData("[[gate]]\nname = \"b\"\nnorth_m = 30\neast_m = 0\nwidth_m = 3", 1, "gate.height_m", "missing; it is the height of the opening. Allowed is 0.5 to 20 m")]
+    [InlineData("[[gate]]\nname = \"b\"\nnorth_m = 30\neast_m = 0\nwidth_m = 3", 1, "gate.height_m", "missing: height of the opening. Allowed is 0.5 to 20 m")]
     [InlineData("[[gate]]\nname = 3\nnorth_m = 30\neast_m = 0\nwidth_m = 3\nheight_m = 2", 2, "gate.name", "text in quotes")]
     [InlineData("[[gate]]\nname = \" \"\nnorth_m = 30\neast_m = 0\nwidth_m = 3\nheight_m = 2", 2, "gate.name", "not empty")]
     [InlineData("[[gate]]\nname = \"a\"\nnorth_m = 30\neast_m = 0\nwidth_m = 3\nheight_m = 2", 2, "gate.name", "has this name already")]
