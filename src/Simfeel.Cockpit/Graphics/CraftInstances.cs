@@ -53,7 +53,7 @@ internal sealed class CraftInstances
                 if (part.Name.StartsWith("arm", StringComparison.Ordinal)) ArmBands(shape);
                 break;
             case PartKind.Battery:
-                Add(MeshShape.Box, shape, Vec3.Zero, shape.Size, Palette.Linear(0x4A4F58), 0.25f);
+                Add(MeshShape.Box, shape, Vec3.Zero, shape.Size, LinearColour.Of(0x4A4F58), 0.25f);
                 Stripes(shape, alongX: true);
                 break;
             case PartKind.Camera:
@@ -122,8 +122,8 @@ internal sealed class CraftInstances
         double edge = shape.Size.X;
         Add(MeshShape.Box, shape, new(-0.15 * edge, 0, 0), new(0.7 * edge, edge, edge), Livery.Of(PartKind.Camera), 0.4f);
         PartShape lens = shape with { R_OP = shape.R_OP * Quat.FromAxisAngle(Vec3.UnitY, Math.PI / 2).ToMatrix() };
-        Add(MeshShape.Cylinder, lens, new(0, 0, 0.3 * edge), new(0.72 * edge, 0.72 * edge, 0.4 * edge), Palette.Linear(0x101214), 0.5f);
-        Add(MeshShape.Ball, lens, new(0, 0, 0.44 * edge), new(0.5 * edge, 0.5 * edge, 0.2 * edge), Palette.Linear(0x37507A), 1);
+        Add(MeshShape.Cylinder, lens, new(0, 0, 0.3 * edge), new(0.72 * edge, 0.72 * edge, 0.4 * edge), LinearColour.Of(0x101214), 0.5f);
+        Add(MeshShape.Ball, lens, new(0, 0, 0.44 * edge), new(0.5 * edge, 0.5 * edge, 0.2 * edge), LinearColour.Of(0x37507A), 1);
     }
 
     private void Simple(PartMass part, Vector3 colour)

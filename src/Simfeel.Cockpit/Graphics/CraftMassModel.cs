@@ -122,7 +122,7 @@ internal sealed class CraftMassModel
 
     private static float AxisLength(float reach) => 1.25f * reach;
 
-    private static Vector3 AxisColour(int axis) => Palette.Linear(axis switch
+    private static Vector3 AxisColour(int axis) => LinearColour.Of(axis switch
     {
         0 => 0xD55E00,
         1 => 0xF0E442,

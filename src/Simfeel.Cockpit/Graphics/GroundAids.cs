@@ -55,7 +55,7 @@ internal sealed class GroundAids
         if (height < 0.1f) return;
         // its middle is on the ground, where the bands count from
         Matrix4x4 place = Matrix4x4.CreateScale(0.005f, 0.005f, 2 * height) * Matrix4x4.CreateTranslation(p with { Z = ground });
-        _lines[0] = Instance.Of(place, Palette.Linear(0xF4F7FA)).Banded(Palette.Linear(0x2B3440), 2);
+        _lines[0] = Instance.Of(place, LinearColour.Of(0xF4F7FA)).Banded(LinearColour.Of(0x2B3440), 2);
         _programs.Solid.Use();
         _programs.Solid.Set(_programs.SolidModel, Matrix4x4.Identity);
         _programs.Solid.Set(_programs.SolidFade, Vector4.UnitW);

@@ -15,23 +15,23 @@ internal sealed record Livery(Vector3 Colour, Vector3 Stripe, int Stripes)
     /// <summary>Looks by slot.</summary>
     public static Livery[] BySlot { get; } =
     [
-        new(Palette.Linear(0x4FA9E6), Palette.Linear(0xF4F7FA), 1),
-        new(Palette.Linear(0xE08E35), Palette.Linear(0xFBE9C6), 2),
+        new(LinearColour.Of(0x4FA9E6), LinearColour.Of(0xF4F7FA), 1),
+        new(LinearColour.Of(0xE08E35), LinearColour.Of(0xFBE9C6), 2),
     ];
 
     /// <summary>Blades of a propeller that struck something, linear.</summary>
-    public static Vector3 Broken { get; } = Palette.Linear(0x6E5F66);
+    public static Vector3 Broken { get; } = LinearColour.Of(0x6E5F66);
 
     /// <summary>Colour of a group of parts in the mass view and on the craft, linear.</summary>
     public static Vector3 Of(PartKind group) => group switch
     {
-        PartKind.Frame => Palette.Linear(0x3A4047),
-        PartKind.Motors => Palette.Linear(0xA9AFB6),
-        PartKind.Propellers => Palette.Linear(0xF0E442),
-        PartKind.Battery => Palette.Linear(0x6D5BA8),
-        PartKind.Electronics => Palette.Linear(0x1F8A70),
-        PartKind.Camera => Palette.Linear(0x1D1F22),
-        PartKind.Wiring => Palette.Linear(0xC77B58),
-        _ => Palette.Linear(0xC9CCD0),
+        PartKind.Frame => LinearColour.Of(0x3A4047),
+        PartKind.Motors => LinearColour.Of(0xA9AFB6),
+        PartKind.Propellers => LinearColour.Of(0xF0E442),
+        PartKind.Battery => LinearColour.Of(0x6D5BA8),
+        PartKind.Electronics => LinearColour.Of(0x1F8A70),
+        PartKind.Camera => LinearColour.Of(0x1D1F22),
+        PartKind.Wiring => LinearColour.Of(0xC77B58),
+        _ => LinearColour.Of(0xC9CCD0),
     };
 }

@@ -16,10 +16,10 @@ internal static class MassInstances
     public const double ArrowOfWeight = 0.2;
 
     /// <summary>Arrow colours: thrust and weight, linear.</summary>
-    public static Vector3 Thrust { get; } = Palette.Linear(0x009E73);
+    public static Vector3 Thrust { get; } = LinearColour.Of(0x009E73);
 
     /// <inheritdoc cref="Thrust"/>
-    public static Vector3 Weight { get; } = Palette.Linear(0xCC79A7);
+    public static Vector3 Weight { get; } = LinearColour.Of(0xCC79A7);
 
     /// <summary>Diameter of the sphere that stands for a mass, m.</summary>
     public static double Diameter(double mass) => 2 * Math.Cbrt(3 * mass / (4 * Math.PI * SphereDensity));
@@ -54,7 +54,7 @@ internal static class MassInstances
     {
         Vec3 half = HalfAxes(craft);
         Matrix4x4 place = Matrix4x4.CreateScale(2 * GraphicsFrame.Body(half)) * GraphicsFrame.Placed(PrincipalInertia.Of(craft.I_BBcm_B).R_OP, Vec3.Zero);
-        return Instance.Of(place, Palette.Linear(0x8FC7E8));
+        return Instance.Of(place, LinearColour.Of(0x8FC7E8));
     }
 
     /// <summary>Shaft and head of an arrow along a unit direction; nothing where it has no length.</summary>

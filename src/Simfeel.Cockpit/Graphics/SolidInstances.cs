@@ -8,11 +8,11 @@ namespace Simfeel.Cockpit.Graphics;
 internal sealed class SolidInstances
 {
     private static readonly Vector3
-        Plaster = Palette.Linear(0xD6D2C8), Slate = Palette.Linear(0x59636B), Glass = Palette.Linear(0x2C3A45), Frame = Palette.Linear(0xF4F1EA),
-        Door = Palette.Linear(0x2E5F5B), White = Palette.Linear(0xE4E0D6), Red = Palette.Linear(0x8F2019), Iron = Palette.Linear(0x3A3F44),
-        Stone = Palette.Linear(0xA39A88), Mortar = Palette.Linear(0xC9C2B2), Cap = Palette.Linear(0xB9B2A3),
-        Warm = Palette.Linear(0xF08A24), Cream = Palette.Linear(0xFFF1D6), GateBack = Palette.Linear(0x46506B),
-        Navy = Palette.Linear(0x1F3A5F), Bark = Palette.Linear(0x6B5140), Boulder = Palette.Linear(0x8F8A80), Lamp = Palette.Linear(0xFFE9A8);
+        Plaster = LinearColour.Of(0xD6D2C8), Slate = LinearColour.Of(0x59636B), Glass = LinearColour.Of(0x2C3A45), Frame = LinearColour.Of(0xF4F1EA),
+        Door = LinearColour.Of(0x2E5F5B), White = LinearColour.Of(0xE4E0D6), Red = LinearColour.Of(0x8F2019), Iron = LinearColour.Of(0x3A3F44),
+        Stone = LinearColour.Of(0xA39A88), Mortar = LinearColour.Of(0xC9C2B2), Cap = LinearColour.Of(0xB9B2A3),
+        Warm = LinearColour.Of(0xF08A24), Cream = LinearColour.Of(0xFFF1D6), GateBack = LinearColour.Of(0x46506B),
+        Navy = LinearColour.Of(0x1F3A5F), Bark = LinearColour.Of(0x6B5140), Boulder = LinearColour.Of(0x8F8A80), Lamp = LinearColour.Of(0xFFE9A8);
 
     private readonly Dictionary<(MeshShape, bool), List<Instance>> _instances = [];
 
@@ -185,7 +185,7 @@ internal sealed class SolidInstances
     {
         Vector3 size = Size(solid);
         double tone = TileNoise.Hash(index, 1, 17);
-        Vector3 dark = Palette.Linear(0x3F5A2E), light = Palette.Linear(0x7C8B45);
+        Vector3 dark = LinearColour.Of(0x3F5A2E), light = LinearColour.Of(0x7C8B45);
         Vector3 colour = Vector3.Lerp(dark, light, (float)tone);
         Add(MeshShape.Crown, Turned(solid, Vector3.Zero, new(0.98f * size.X, 0.98f * size.Y, 0.98f * size.Z), index), colour);
         for (int k = 0; k < 4; k++)
