@@ -29,6 +29,8 @@ clean() {
 trap clean EXIT
 export HOME=$folder/home XDG_CACHE_HOME='' XDG_CONFIG_HOME='' SIMFEEL_CONFIG='' SIMFEEL_OUTPUT='' SIMFEEL_CACHE='' DOTNET_CLI_HOME=$folder/home
 mkdir -p "$HOME"
+mkfifo "$folder/quiet"
+exec {quiet}<>"$folder/quiet" # nothing ever comes out of it; see nap
 
 simfeel() {
     if [ -n "${PROGRAM:-}" ]; then "$PROGRAM" "$@"; else dotnet "$library" "$@"; fi
