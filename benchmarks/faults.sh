@@ -5,10 +5,11 @@
 #   benchmarks/faults.sh [CAMPAIGN ...]     default: worksheet sheets fit sweep merge record fly disk places names clock twice
 #   benchmarks/faults.sh launcher           its first build killed; some ten minutes
 #
-# KILLS=100 is how often each kind of work is killed, SEED=1 when; MINUTES ends each of them early. Half of the kills come at a random moment of the run, half
-# within some milliseconds of the moment in which a hidden file appears. Needs root for disk and places (small file systems are
-# mounted and taken away again), Xvfb and ffmpeg for fly, python3 and the locales it names for names, libfaketime for clock. PROGRAM and RECORDER name what is built already: simfeel
-# and Simfeel.Flight.Tests.dll.
+# KILLS=100 is how often each kind of work is killed, SEED=1 when; MINUTES ends each of them early. Half of the kills come
+# at a random moment of the run, half within some milliseconds of the moment in which a hidden file appears. Needs root for
+# disk and places (small file systems are mounted and taken away again), Xvfb and ffmpeg for fly, python3 and the system's
+# languages for names, libfaketime for clock. PROGRAM and RECORDER name what is built already: simfeel and
+# Simfeel.Flight.Tests.dll.
 set -u
 
 root=$(CDPATH='' cd -P "$(dirname "$0")/.." && pwd)
