@@ -281,7 +281,7 @@ public sealed partial class CockpitApp : IDisposable
     private (int Width, int Height)? _size;
     private double _density, _givenDensity;
 
-    private double Density => _size is null ? _window.Density : _givenDensity;
+    private double Density => _size is null ? AppWindow.Density : _givenDensity;
 
     /// <summary>The settings when they were last read or stored here; another window may store its own.</summary>
     private string _knownSettings;

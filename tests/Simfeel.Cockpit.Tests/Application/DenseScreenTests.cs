@@ -11,6 +11,8 @@ public class DenseScreenTests(WindowFixture fixture)
     public void Twice_the_pixels_show_the_same_page_twice_as_large() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window);
+        // the page says which builds are still being loaded
+        foreach (string build in (string[])["wagtail", "curlew"]) run.App.Rack.Wait(run.App.Rack.IndexOf(build));
         using PictureTarget dense = new(fixture.Window.Gl, 1280, 720);
         List<TextPlaced> usual = TextsOf(run);
         run.App.DrawInto(dense, density: 2);
