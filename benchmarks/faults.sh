@@ -2,13 +2,14 @@
 # What becomes of files when the program is killed, the disk is full, a folder can only be read, names are strange, or two
 # run at once. Prints one Markdown row for each campaign and ends with 1 if anything broke.
 #
-#   benchmarks/faults.sh [CAMPAIGN ...]     default: worksheet sheets fit sweep merge record fly disk places names twice
+#   benchmarks/faults.sh [CAMPAIGN ...]     default: worksheet sheets fit sweep merge record fly disk places names clock twice
 #   benchmarks/faults.sh launcher           its first build killed; some ten minutes
 #
-# KILLS=100 is how often each kind of work is killed, SEED=1 when; MINUTES ends each of them early. Half of the kills come at a random moment of the run, half
-# within some milliseconds of the moment in which a hidden file appears. Needs root for disk and places (small file systems are
-# mounted and taken away again), Xvfb and ffmpeg for fly, python3 for names. PROGRAM and RECORDER name what is built already: simfeel
-# and Simfeel.Flight.Tests.dll.
+# KILLS=100 is how often each kind of work is killed, SEED=1 when; MINUTES ends each of them early. Half of the kills come
+# at a random moment of the run, half within some milliseconds of the moment in which a hidden file appears. Needs root for
+# disk and places (small file systems are mounted and taken away again), Xvfb and ffmpeg for fly, python3 and the system's
+# languages for names, libfaketime for clock. PROGRAM and RECORDER name what is built already: simfeel and
+# Simfeel.Flight.Tests.dll.
 set -u
 
 root=$(CDPATH='' cd -P "$(dirname "$0")/.." && pwd)
@@ -29,6 +30,8 @@ clean() {
 trap clean EXIT
 export HOME=$folder/home XDG_CACHE_HOME='' XDG_CONFIG_HOME='' SIMFEEL_CONFIG='' SIMFEEL_OUTPUT='' SIMFEEL_CACHE='' DOTNET_CLI_HOME=$folder/home
 mkdir -p "$HOME"
+mkfifo "$folder/quiet"
+exec {quiet}<>"$folder/quiet" # nothing ever comes out of it; see nap
 
 simfeel() {
     if [ -n "${PROGRAM:-}" ]; then "$PROGRAM" "$@"; else dotnet "$library" "$@"; fi
@@ -89,7 +92,7 @@ done
 [ -n "${PROGRAM:-}" ] || [ -f "$library" ] || dotnet build -c Release -v q --nologo "$root/src/Simfeel"
 [ -f "$recorder" ] || dotnet build -c Release -v q --nologo "$root/tests/Simfeel.Flight.Tests"
 
-[ $# -gt 0 ] || set -- worksheet sheets fit sweep merge record fly disk places names twice
+[ $# -gt 0 ] || set -- worksheet sheets fit sweep merge record fly disk places names clock twice
 echo '| what was tried | times | broke | seen |'
 echo '| --- | ---: | ---: | --- |'
 for campaign in "$@"; do "faults_$campaign"; done

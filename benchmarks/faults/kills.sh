@@ -2,10 +2,12 @@
 
 # Starts a command in a process group of its own and kills the group: at a random moment of the time that it takes, or,
 # every other time, up to 8 ms after a hidden or unfinished file appears in a folder. Sets ended to its exit code, 137 for a
-# kill that came in time. Arguments: time of a whole run in ms, folder, command.
+# kill that came in time; killed counts those, within those of them that left a file of this run unfinished.
+# Arguments: time of a whole run in ms, folder, command.
 kill_within() {
-    local whole=$1 place=$2 process start left entry
+    local whole=$1 place=$2 process start left
     shift 2
+    touch "$folder/begun"
     set -m
     "$@" >"$folder/said" 2>"$folder/complained" &
     process=$!
@@ -16,16 +18,28 @@ kill_within() {
     else
         start=$SECONDS
         while kill -0 $process 2>/dev/null && [ $((SECONDS - start)) -lt 120 ]; do
-            for entry in "$place"/.simfeel-*.part* "$place"/*.arrow.part; do [ -e "$entry" ] && break 2; done
-            sleep 0.001
+            unfinished "$place" && break
+            nap 0.001
         done
-        sleep "0.00$((RANDOM % 9))"
+        nap "0.00$((RANDOM % 9))"
     fi
     kill -9 -- -$process 2>/dev/null
     wait $process 2>/dev/null
     ended=$?
     tried=$((tried + 1))
-    [ $ended -ne 137 ] || killed=$((killed + 1))
+    [ $ended -eq 137 ] || return 0
+    killed=$((killed + 1))
+    ! unfinished "$place" || within=$((within + 1))
+}
+
+# Sleeps without a process of its own, which would take longer than the writing of a small file. Argument: seconds.
+nap() { [ "$1" = 0.000 ] || read -r -t "$1" -u "$quiet"; }
+
+# Whether a folder has a file that the last run began and did not finish.
+unfinished() {
+    local entry
+    for entry in "$1"/.simfeel-*.part* "$1"/*.arrow.part; do [ "$entry" -nt "$folder/begun" ] && return 0; done
+    return 1
 }
 
 # Sets whole to the milliseconds that a command takes; the second run counts, when what can be kept is kept.
@@ -43,7 +57,7 @@ kill_writer() {
     local title=$1 file=$2 often=$3 whole old new now is_old=0 is_new=0 litter=0 most=0 place
     shift 3
     begin "$title"
-    killed=0
+    killed=0 within=0
     place=${file%/*}
     time_of "$@"
     new=$(sum "$file")
@@ -65,7 +79,7 @@ kill_writer() {
     "$@" >"$folder/said" 2>"$folder/complained"
     litter=$(strangers "$place" "${file##*/}")
     [ "$litter" -eq 0 ] || broke "$litter files are left after an undisturbed run"
-    row "$killed killed before their end; $is_old old files whole, $is_new new ones whole; at most $most file left beside, none after the next run"
+    row "$killed killed before their end, $within of them within the writing; $is_old old files whole, $is_new new ones whole; at most $most file left beside, none after the next run"
 }
 
 # All kinds of sheet between them.
@@ -98,7 +112,7 @@ faults_sweep() {
     local place=$folder/sweep whole csv parquet old ends=0 resumed=0 most=0 litter
     mkdir -p "$place"
     begin 'kill -9, sweep into .parquet and .csv, started again until it ends'
-    killed=0
+    killed=0 within=0
     set -- simfeel sweep wagtail --vary motor.volume=0.8..1.6 --vary battery.mass=0.8..1.4 --metric stop_time \
         --samples 1500 --out "$place/s.parquet,$place/s.csv"
     time_of "$@"
@@ -125,7 +139,7 @@ faults_sweep() {
     [ "$(sum "$place/s.parquet") $(sum "$place/s.csv")" = "$parquet $csv" ] || broke 'the bytes differ from an undisturbed run'
     [ $most -le 1 ] || broke "$most files were left beside at once"
     [ "$(strangers "$place" s.parquet s.csv)" -eq 0 ] || broke 'files are left at the end'
-    row "$killed killed, $resumed went on from a journal, $((ends + 1)) sweeps came to their end with the bytes of an undisturbed run; at most $most file left beside"
+    row "$killed killed ($within within the writing of a result), $resumed went on from a journal, $((ends + 1)) sweeps came to their end with the bytes of an undisturbed run; at most $most file left beside"
 }
 
 faults_merge() {
@@ -148,7 +162,7 @@ faults_record() {
     mkdir -p "$place"
     file=$place/flight.arrow
     begin 'kill -9, recording over an older one, without a window'
-    killed=0
+    killed=0 within=0
     set -- dotnet exec "$recorder" 60 "$file"
     time_of "$@"
     is_whole "$file" || broke 'an undisturbed recording has no end'
@@ -169,7 +183,7 @@ faults_record() {
     done
     "$@" >"$folder/said" 2>"$folder/complained"
     [ "$(strangers "$place" flight.arrow)" -eq 0 ] || broke 'files are left after an undisturbed run'
-    row "$killed killed; $is_old old recordings whole, $is_new new ones whole; $parts times the killed one lay beside as .part, written over by the next"
+    row "$killed killed, $within of them while recording; $is_old old recordings whole, $is_new new ones whole; $parts times the killed one lay beside as .part, written over by the next"
 }
 
 # The real window on a display of its own; what a kill left beside is flown again.
@@ -178,7 +192,7 @@ faults_fly() {
     mkdir -p "$place"
     file=$place/flight.arrow
     begin 'kill -9, fly --record in the window over an older recording'
-    killed=0
+    killed=0 within=0
     dotnet exec "$recorder" 20 "$file" >"$folder/said"
     old=$(sum "$file")
     for ((k = 0; k < most; k++)); do

@@ -45,8 +45,9 @@ P
     [ -z "${KEEP:-}" ] || cp "$d"/sheet-*.html "$KEEP"
     row "$n pages parsed: the name stands in the text whole, no element comes from it"
 
-    begin 'languages: de_DE, ar_EG, fa_IR, tr_TR, C'
-    for locale in C de_DE.UTF-8 ar_EG.UTF-8 fa_IR.UTF-8 tr_TR.UTF-8; do
+    begin 'languages: C, de_DE, ar_EG, fa_IR, he_IL, tr_TR, as the system has them'
+    for locale in C de_DE.UTF-8 ar_EG.UTF-8 fa_IR he_IL.UTF-8 tr_TR.UTF-8; do
+        locale -a | grep -qix "${locale%.UTF-8}\(\.utf8\)\?" || { broke "the system has no $locale (package locales, /etc/locale.gen, locale-gen)"; continue; }
         expect 0 '' env LANG=$locale LC_ALL=$locale $(command_words) compare wagtail pipit --sheet "$d/l.html" --json
         cat "$folder/said" "$d/l.html" >"$folder/all"
         expect 0 '' env LANG=$locale LC_ALL=$locale $(command_words) sweep wagtail --vary motor.volume=0.75..1.25/3 --metric hover_power --out "$d/l.csv"
@@ -58,5 +59,16 @@ P
     done
     expect 2 "--vary is 'motor.volume=0,8..1,6'" simfeel sweep wagtail --vary motor.volume=0,8..1,6
     expect 2 "it must be a number" simfeel compare wagtail pipit --effort 0,5
-    row 'the same bytes on screen, page, table and build file; a decimal comma where a point belongs is refused in a line'
+    # the invented stand has decimal commas and semicolons; the same table as other programs would store it
+    mkdir -p "$d/point" "$d/tab" "$d/spreadsheet" "$d/both"
+    tr ',;' '.,' <"$csv" >"$d/point/${csv##*/}"
+    tr ';' '\t' <"$csv" >"$d/tab/${csv##*/}"
+    { printf '\xef\xbb\xbf' && sed 's/$/\r/' "$csv"; } >"$d/spreadsheet/${csv##*/}"
+    for name in point tab spreadsheet; do
+        expect 0 '' env LC_ALL=de_DE.UTF-8 $(command_words) fit "$d/$name/${csv##*/}" --build wagtail --out "$d/$name/l.toml"
+        cmp -s "$d/$name/l.toml" "$d/l.toml" || broke "$name: another fit than that of decimal commas and semicolons"
+    done
+    tr ';' ',' <"$csv" >"$d/both/${csv##*/}"
+    expect 1 'commas seem to divide cells and be decimal marks as well' simfeel fit "$d/both/${csv##*/}" --build wagtail
+    row 'the same bytes on screen, page, table and build file; stand tables with decimal commas or points, semicolons, commas or tabs give the same fit, commas for both are refused; a decimal comma where a point belongs is refused in a line'
 }

@@ -144,6 +144,22 @@ public sealed class RotorTableStoreTests : IDisposable
         string PathOf(byte[] key) => Path.Combine(_folder.Path, Convert.ToHexStringLower(key) + ".rotor");
     }
 
+    /// <summary>A clock that ran a year ahead and was put right: what it dated goes first, what is written now stays.</summary>
+    [Fact]
+    public void TablesOfAClockThatRanAheadDoNotKeepNewOnesOut()
+    {
+        RotorTableStore small = new(_folder.Path, 2);
+        byte[][] keys = [.. Enumerable.Range(0, 4).Select(i => RotorTableKey.Of(Geometry, StandardAtmosphere.At(100 * i))!)];
+        foreach (byte[] key in keys[..2])
+        {
+            small.Save(key, Sample);
+            File.SetLastWriteTimeUtc(Assert.Single(Directory.GetFiles(_folder.Path), file => file.Contains(Convert.ToHexStringLower(key), StringComparison.Ordinal)), DateTime.UtcNow.AddYears(1));
+        }
+        small.Save(keys[2], Sample);
+        small.Save(keys[3], Sample);
+        Assert.Equal([false, false, true, true], keys.Select(key => small.Load(key) is not null));
+    }
+
     /// <summary>Two stores on one folder, threads saving, loading and pruning at once: always the right table or none.</summary>
     [Fact]
     public void ManyMayShareAFolder()

@@ -38,6 +38,19 @@ public sealed partial class FaultTests : IDisposable
         Assert.Equal([sheet], Directory.GetFiles(_folder.Path));
     }
 
+    /// <summary>A long sweep whose last step fails is not lost, and says so.</summary>
+    [Fact]
+    public void A_sweep_that_cannot_write_its_result_says_what_is_kept()
+    {
+        if (!OperatingSystem.IsLinux()) return;
+        string table = _folder.File("s.csv"), journal = table + ".part";
+        File.WriteAllText(table, "old");
+        File.SetUnixFileMode(table, UnixFileMode.UserRead);
+        CliResult result = Cli.RunMistaken(["sweep", "wagtail", "--vary", "motor.volume=1..1.2/2", "--metric", "hover_power", "--out", table], 3, $"{table} cannot be written: ");
+        Assert.EndsWith($"Everything is flown and kept in {journal}; the same command goes on from there.", result.Errors.TrimEnd(), StringComparison.Ordinal);
+        Assert.Equal(("old", true), (File.ReadAllText(table), File.Exists(journal)));
+    }
+
     /// <summary>What opens files to write is known by name, so that no half-written file comes from a place nobody thought of.</summary>
     [Fact]
     public void Files_are_written_in_known_places_only()

@@ -158,8 +158,12 @@ public sealed class RotorTableStore
 
     private void Prune()
     {
+        // what a clock dated that ran ahead would else stay for good, and every new table go at once;
+        // an hour is for clocks of other machines that share the folder
+        DateTime ahead = DateTime.UtcNow.AddHours(1);
         FileInfo[] tables = Files();
-        foreach (FileInfo file in tables.OrderBy(f => f.LastWriteTimeUtc).Take(Math.Max(0, tables.Length - _capacity))) Delete(file.FullName);
+        IEnumerable<FileInfo> oldest = tables.OrderBy(file => file.LastWriteTimeUtc < ahead).ThenBy(file => file.LastWriteTimeUtc);
+        foreach (FileInfo file in oldest.Take(Math.Max(0, tables.Length - _capacity))) Delete(file.FullName);
     }
 
     private static void Delete(string path)

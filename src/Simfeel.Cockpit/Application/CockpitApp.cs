@@ -267,6 +267,8 @@ public sealed partial class CockpitApp : IDisposable
     private void Draw(double seconds)
     {
         (int width, int height) = _size ?? _window.Size;
+        // the window may have come to another screen
+        if (Density != _density) Apply();
         if (Outing is not null)
             _painter.DrawFlight(Outing, width, height, (Settings.VideoDelay_ms / 1000) + (Blind.IsOn ? Blind.Late : 0), seconds);
         else if (Lessons is { Stage: LessonStage stage, Page.SceneArea: { IsEmpty: false } area })
@@ -277,13 +279,17 @@ public sealed partial class CockpitApp : IDisposable
     }
 
     private (int Width, int Height)? _size;
+    private double _density, _givenDensity;
+
+    private double Density => _size is null ? AppWindow.Density : _givenDensity;
 
     /// <summary>The settings when they were last read or stored here; another window may store its own.</summary>
     private string _knownSettings;
 
-    /// <summary>Draws into a framebuffer of a size instead of the window; for pictures, videos and tests.</summary>
-    internal void DrawInto(PictureTarget target)
+    /// <summary>Draws into a framebuffer of a size instead of the window, so many pixels to a unit; for pictures, videos and tests.</summary>
+    internal void DrawInto(PictureTarget target, double density = 1)
     {
+        _givenDensity = density;
         _painter.Framebuffer = target.Framebuffer;
         _size = (target.Width, target.Height);
     }
@@ -297,7 +303,8 @@ public sealed partial class CockpitApp : IDisposable
 
     private void Apply()
     {
-        _painter.Apply(Settings, Outing);
+        _density = Density;
+        _painter.Apply(Settings, Outing, _density);
         _sound.Gain = Settings.SoundGain;
         _readout.SpeedInKilometresPerHour = Settings.KilometresPerHour;
         _readout.ShowNumbers = Settings.ShowNumbers;

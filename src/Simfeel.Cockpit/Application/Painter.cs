@@ -61,8 +61,8 @@ internal sealed class Painter : IDisposable
     /// <summary>Height of the level grid over the world's origin, m; null for none.</summary>
     public double? LevelGrid { get; set; }
 
-    /// <summary>Takes settings over.</summary>
-    public void Apply(CockpitSettings settings, Outing? outing)
+    /// <summary>Takes settings over, for a picture of so many pixels to a unit of the desktop.</summary>
+    public void Apply(CockpitSettings settings, Outing? outing, double density)
     {
         foreach (ViewRig rig in _rigs)
         {
@@ -73,7 +73,7 @@ internal sealed class Painter : IDisposable
             rig.ScreenHeight = settings.ScreenHeight_mm / 1000;
             rig.EyeDistance = settings.EyeDistance_mm / 1000;
         }
-        Layer.Pen.Scale = (float)settings.TextScale;
+        Layer.Pen.Scale = (float)(settings.TextScale * density);
         Cockpit.Overlay.Palette.Use(PaletteColours.Of(settings.Palette));
         Layer.Invalidate();
         if (settings.Quality == _quality) return;

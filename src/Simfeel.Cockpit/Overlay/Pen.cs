@@ -48,13 +48,19 @@ public sealed class Pen : IDisposable
         set => _canvas = value;
     }
 
-    /// <summary>Text scale, <see cref="TextScale.Low"/> to <see cref="TextScale.High"/>; also the pixels of one unit of layout.</summary>
+    /// <summary>Largest <see cref="Scale"/>: the largest texts on a desktop scaled to 300 %.</summary>
+    public const float MostPixels = 3 * (float)TextScale.High;
+
+    /// <summary>
+    /// Text scale times the pixels of one unit of the desktop, <see cref="TextScale.Low"/> to <see cref="MostPixels"/>; so
+    /// the pixels of one unit of layout.
+    /// </summary>
     public float Scale
     {
         get => _scale;
         set
         {
-            float within = (float)TextScale.Within(value);
+            float within = float.IsNaN(value) ? 1 : Math.Clamp(value, (float)TextScale.Low, MostPixels);
             if (within == _scale) return;
             _scale = within;
             Forget();

@@ -101,6 +101,12 @@ public sealed unsafe class AppWindow : IDisposable
         }
     }
 
+    /// <summary>
+    /// Picture pixels for each unit in which the desktop counts: 2 where it is scaled to 200 %, 1 where it leaves that to
+    /// the programs (X11). In steps of a twentieth, since a window's size is rounded.
+    /// </summary>
+    public static double Density => Math.Max(1, Math.Round(20 * Math.Sqrt(_pixelsX * _pixelsY)) / 20);
+
     /// <summary>Sets the window's title.</summary>
     public void SetTitle(string title)
     {

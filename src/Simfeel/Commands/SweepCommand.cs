@@ -132,7 +132,7 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
                 return ExitCode.Ok;
             }
             SweepTable table = SweepTable.Of([journal]);
-            foreach (string file in settings.Files) SweepFiles.Write(file, table);
+            foreach (string file in settings.Files) SweepFiles.Write(file, table, $" Everything is flown and kept in {path}; the same command goes on from there.");
             // still held, so that it is no other sweep's by now
             if (path is not null) File.Delete(path);
             if (settings.Json) SweepOutput.PrintJson(table);

@@ -50,8 +50,11 @@ internal static class SweepFiles
     }
 
     /// <summary>Writes beside the file and renames, so that a good file is never half overwritten.</summary>
+    /// <param name="path">The file; its ending says of which kind.</param>
+    /// <param name="table">What goes into it.</param>
+    /// <param name="advice">What is not lost, added to the word on a file that cannot be written.</param>
     /// <exception cref="UserError">The file cannot be written.</exception>
-    public static void Write(string path, SweepTable table)
+    public static void Write(string path, SweepTable table, string advice = "")
     {
         try
         {
@@ -59,7 +62,7 @@ internal static class SweepFiles
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            throw new UserError($"{path} cannot be written: {error.Message}", ExitCode.Environment);
+            throw new UserError($"{path} cannot be written: {error.Message}{advice}", ExitCode.Environment);
         }
     }
 }

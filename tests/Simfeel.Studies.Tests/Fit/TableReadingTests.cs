@@ -84,6 +84,7 @@ public class TableReadingTests
     [InlineData("Throttle [%],Thrust [stones],RPM\n50,0.0979,18671\n100,0.292,30773\n", "no unit", "--column")]
     [InlineData("Throttle [%];Thrust [kg];RPM\n50;1,234;18671\n100;1,855;30773\n", "Nothing in the table tells", "--decimal")]
     [InlineData("Throttle [%];Voltage [V];RPM\n50;24,5;18671\n100;23.51;30773\n", "two ways", "one decimal mark")]
+    [InlineData("Throttle [%],Voltage [V],RPM\n50,24,5,18671\n100,23,51,30773\n", "4 cells below 3 names", "semicolons or tabs")]
     [InlineData("50,622,18671\n60,853,21619\n", "no heading", "row of names")]
     [InlineData("Bananas,Turns\n622,18671\n853,21619\n", "No column is known", "--column")]
     [InlineData("Throttle [%],Thrust [g],RPM\n", "no row of numbers", "stand table")]

@@ -36,6 +36,7 @@ public static class StandTableReader
         IReadOnlyList<CellRow> rows = Dialect.Cut(lines, delimiter, source);
         IReadOnlyList<RawBlock> raw = BlockFinder.Find(rows, source);
         if (raw.Count == 0) throw new FitException(source, null, "There is no row of numbers below a heading.", "is this a stand table?");
+        if (delimiter == ',') CheckCommas(raw, source);
         NumberMarks marks = options.DecimalMark is char mark
             ? new(mark, true)
             : NumberText.Detect(raw.SelectMany(block => block.Rows), source);
@@ -45,6 +46,17 @@ public static class StandTableReader
         List<StandBlock> blocks = [.. used.Select(n => new BlockReader(raw[n], n + 1, model, options, marks, source).Read())];
         string groups = marks.Grouped ? $", '{marks.Other}' between thousands" : "";
         return new(source, $"cells divided by {Dialect.Name(delimiter)}, decimal {(marks.Decimal == ',' ? "comma" : "point")}{groups}", blocks, skipped);
+    }
+
+    /// <summary>Numbers beyond the heading mean that commas are decimal marks as well, and that columns would be read shifted.</summary>
+    private static void CheckCommas(IReadOnlyList<RawBlock> raw, string source)
+    {
+        foreach (RawBlock block in raw)
+        {
+            List<CellRow> wide = [.. block.Rows.Where(row => row.Cells.Skip(block.Heading.Count).Any(NumberText.LooksNumeric))];
+            if (wide.Count == 0 || 2 * wide.Count < block.Rows.Count) continue;
+            throw new FitException(source, wide[0].Line, $"This row has {wide[0].Cells.Count} cells below {block.Heading.Count} names: commas seem to divide cells and be decimal marks as well.", "store the table with semicolons or tabs between its cells");
+        }
     }
 
     /// <summary>The blocks to use: the one asked for, else all whose title names no other propeller.</summary>
