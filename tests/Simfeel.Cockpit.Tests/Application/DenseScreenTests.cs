@@ -1,5 +1,5 @@
+using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Overlay;
-using Simfeel.Cockpit.Platform;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
