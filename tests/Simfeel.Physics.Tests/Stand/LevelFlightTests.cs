@@ -49,7 +49,8 @@ public class LevelFlightTests
             Mass = mass,
             DragArea = new(DragArea, DragArea, DragArea),
             p_BcmD_B = Vec3.Zero,
-            Battery = quad.Battery with { SeriesResistance = 1e-6, PairResistance = 0 },
+            // so large that only one made still larger is held at its charge
+            Battery = quad.Battery with { SeriesResistance = 1e-6, PairResistance = 0, Capacity = 1e7 },
             Rotors = [.. Enumerable.Range(0, 4).Select(k => first with
             {
                 p_BcmR_B = new(k is 0 or 3 ? 0.08 : -0.08, k < 2 ? 0.08 : -0.08, 0),

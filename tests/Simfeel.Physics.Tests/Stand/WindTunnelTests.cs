@@ -90,7 +90,8 @@ public class WindTunnelTests
         Assert.Equal(1.1, scaled.Thrust / plain.Thrust, 1e-12);
         Assert.Equal(0.9, scaled.Torque / plain.Torque, 1e-12);
         Assert.Equal(0.9, scaled.InPlane / plain.InPlane, 1e-12);
-        Assert.True(plain.InPlane > 0);
+        // the drag of a disc across a slow flow is small beside its thrust
+        Assert.InRange(plain.InPlane / plain.Thrust, 1e-4, 0.1);
     }
 
     /// <summary>The range of descents in which the torque is weak, its edges included, and the edgewise flow that sweeps the wake away.</summary>

@@ -7,7 +7,15 @@ public class SweepPlanLineTests
 {
     private static readonly SweepAxis Volume = new("motor.volume", 0.6, 1.8, 4), Place = new("battery.x_mm", -20, 20, 3);
 
-    public static TheoryData<string> Damages => [.. Damaged.Keys];
+    public static TheoryData<string> Damages
+    {
+        get
+        {
+            TheoryData<string> names = [];
+            foreach (string name in Damaged.Keys) names.Add(name);
+            return names;
+        }
+    }
 
     private static readonly Dictionary<string, Func<SweepPlan, SweepPlan>> Damaged = new()
     {
@@ -51,8 +59,8 @@ public class SweepPlanLineTests
         Assert.Equal((256L, 1), Size(256));
         Assert.Equal((257L, 2), Size(257));
         SweepPlan single = Sound with { Axes = [Volume with { Points = 1 }, Place] };
-        Assert.Equal([1.2, 0], single.Values(1));
-        Assert.Equal([1.2, 20], single.Values(2));
+        Assert.Equal(1.2, single.Values(1)[0], 1e-12);
+        Assert.Equal((0.0, 20.0), (single.Values(1)[1], single.Values(2)[1]));
 
         static (long, int) Size(int samples)
         {
