@@ -194,30 +194,6 @@ public class FlightFindsTests
         Assert.NotEqual(Find(finds, "fastest yaw").A, Find(finds, "fastest yaw").B);
     }
 
-    [Fact]
-    public void Readings_allocate_nothing()
-    {
-        FlightLog log = DrillRunner.Fly(DrillCatalogue.Stop, Starters.Get("wagtail"), Starters.Profile);
-        Sample[] samples = [.. log.Samples.Select(row => row.ToSample())];
-        Flight.Sticks[] sticks = [.. log.Sticks];
-        FlightFinds finds = new();
-        Take(2000);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        Take(100_000);
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
-        Assert.NotNull(Find(finds, "sharpest stop").A);
-
-        void Take(int readings)
-        {
-            for (int n = 0; n < readings; n++)
-            {
-                int row = n % samples.Length;
-                if (row == 0) finds.Interrupt(n % 2);
-                finds.Take(n % 2, samples[row], sticks[row], Flying, Period);
-            }
-        }
-    }
-
     private static double Metric(string name, FlightLog log) => MetricCatalogue.All.Single(metric => metric.Name == name).Read(log);
 
     private static FindRow Find(FlightFinds finds, string name) => finds.Rows().Single(row => row.Name == name);
