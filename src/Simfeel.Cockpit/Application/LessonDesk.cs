@@ -277,6 +277,11 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
         FlyableBuild[] craft = Craft();
         LessonChange change = _result!.Lesson.Change;
         double late = change.Key.Path == "display.delay_ms" ? (change.B.Number - change.A.Number) / 1000 : 0;
+        if (change.A == change.B)
+        {
+            app.Say("Nothing to tell apart", "Both craft have the same value here. Change it first.");
+            return;
+        }
         app.Pages.Clear();
         app.Blind.Begin(craft[0], craft[1], new(BlindTest.Pair, BlindTrials, BlindControls, late));
     }

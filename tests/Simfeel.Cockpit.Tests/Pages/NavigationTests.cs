@@ -224,6 +224,22 @@ public class NavigationTests
         Assert.Contains("only one flew it", desk.Texts);
         Assert.Equal("the same", ResultsPage.Greater(3, 3));
         Assert.Equal("B greater ▶", ResultsPage.Greater(0, 2));
+        Assert.Equal("B greater ▶ by over 1000 %", ResultsPage.Greater(0.01, 2));
+    }
+
+    [Fact]
+    public void A_rate_that_nobody_flew_has_no_verdict()
+    {
+        Assert.Equal(14.7, ResultsPage.LeastRate, 1);
+        using Desk desk = new(new ResultsPage(new()
+        {
+            Builds = ["Wagtail", "Curlew"],
+            Rows = [new("fastest roll", "deg/s", 0.04, 0.3, ""), new("fastest pitch", "deg/s", 492, 1, ""), new("highest roll acceleration", "deg/s²", 146, 3, "")],
+        }));
+        Assert.Equal(2, desk.Texts.Count(text => text == "neither flew it"));
+        Assert.Single(desk.Texts, text => text == "only one flew it");
+        Assert.Equal(5, desk.Texts.Count(text => text == "not flown"));
+        Assert.Contains(desk.Texts, text => text.Contains("no rate above 15 deg/s", StringComparison.Ordinal));
     }
 
     [Fact]

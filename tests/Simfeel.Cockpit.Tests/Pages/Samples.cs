@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Overlay;
@@ -278,7 +279,7 @@ internal sealed class Samples
         Choices = ["1", "2", "3"],
         Flights = 3,
         Here = 2,
-        CanVote = ready,
+        WhyNot = ready ? "" : BlindAirtime.WhyNot([8.2, 1.04, 0]),
         Vote = choice => Called.Add($"vote {choice}"),
         FlyAgain = flight => Called.Add($"again {flight}"),
     };
