@@ -84,7 +84,7 @@ internal sealed class PlotView(Func<PlotData?> data, Func<double> time, Func<boo
     /// <returns>Both ends, and the decimals that tell them exactly.</returns>
     internal static (double Low, double High, int Decimals) Ends(IReadOnlyList<double> values)
     {
-        double low = values.Min(), high = values.Max(), span = Math.Max(high - low, 1e-6 + (1e-3 * Math.Abs(high)));
+        double low = values.Min(), high = values.Max(), span = Math.Max(high - low, 1e-3 + (1e-3 * Math.Abs(high)));
         if (low > -Trembling * span && low < 0.5 * span) low = 0;
         if (high < Trembling * span && -high < 0.5 * span) high = 0;
         double ten = Math.Pow(10, Math.Floor(Math.Log10(span / 10))), share = span / 10 / ten;

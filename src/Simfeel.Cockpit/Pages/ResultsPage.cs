@@ -38,11 +38,9 @@ public sealed class ResultsPage(ResultsModel model) : Page
         .. model.Rows.Count > 0
             ? [new Table(Headings(), Rows, [.. model.Rows.Select(row => row.Meaning)])]
             : Array.Empty<Widget>(),
-        new Label(
-            model.Rows.Count > 0
-                ? string.Create(CultureInfo.InvariantCulture, $"Not flown: no rate above {LeastRate:F0} deg/s, a tenth of what half stick gives, or no acceleration above {LeastAcceleration:F0} deg/s².")
-                : "",
-            TextStyle.Small, Palette.Quiet),
+        Label.Quiet(model.Rows.Count > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Not flown: no rate above {LeastRate:F0} deg/s, a tenth of what half stick gives, or no acceleration above {LeastAcceleration:F0} deg/s².")
+            : ""),
         new Label(() => model.Footnote, TextStyle.Small, Palette.Quiet),
         new Button("Close", Leave),
     ];

@@ -227,6 +227,30 @@ public class NavigationTests
         Assert.Equal("B greater ▶ by over 1000 %", ResultsPage.Greater(0.01, 2));
     }
 
+    [Theory]
+    [InlineData(0, 420, 0, 450, 0)]
+    [InlineData(-0.3, 420, 0, 450, 0)]
+    [InlineData(-200, 410, -200, 500, 0)]
+    [InlineData(-420, 3, -450, 0, 0)]
+    [InlineData(1, 1.04, 1, 1.04, 3)]
+    [InlineData(7, 7, 7, 7.001, 3)]
+    public void A_plots_axis_ends_at_round_numbers_close_to_its_values(double least, double most, double low, double high, int decimals)
+    {
+        (double from, double to, int digits) = PlotView.Ends([least, most]);
+        Assert.Equal(low, from, 9);
+        Assert.Equal(high, to, 9);
+        Assert.Equal(decimals, digits);
+    }
+
+    [Fact]
+    public void A_lessons_plot_goes_to_the_end_of_its_moment()
+    {
+        using Desk desk = new(new Samples().Page("lesson-shown"));
+        // the sheet's plot of this lesson ends at 0.6 s, both flights at 0.75 s
+        Assert.Contains("0.75 s", desk.Texts);
+        Assert.DoesNotContain("0.60 s", desk.Texts);
+    }
+
     [Fact]
     public void A_rate_that_nobody_flew_has_no_verdict()
     {
