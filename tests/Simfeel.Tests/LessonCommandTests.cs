@@ -58,6 +58,7 @@ public class LessonCommandTests
     [InlineData(1, "cannot hover", "lesson", "mass-and-fall", "--build", "sanderling", "--skip")]
     [InlineData(2, "must be triangle or pair", "fly", "wagtail", "curlew", "--blind", "duo")]
     [InlineData(2, "needs both builds", "fly", "wagtail", "--blind", "pair")]
+    [InlineData(1, "have no right answer", "fly", "wagtail", "wagtail", "--blind", "pair")]
     [InlineData(2, "go with --blind", "fly", "wagtail", "curlew", "--trials", "3")]
     [InlineData(2, "--trials is 0", "fly", "wagtail", "curlew", "--blind", "pair", "--trials", "0")]
     [InlineData(2, "--late is 900", "fly", "wagtail", "curlew", "--blind", "pair", "--late", "900")]

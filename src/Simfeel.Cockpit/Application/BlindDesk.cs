@@ -23,6 +23,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
     private FlyableBuild[] _craft = [];
     private BlindOptions? _how;
     private BlindSession? _session;
+    private BlindAirtime _airtime = new(1);
     private Task<VoteSubject>? _subject;
     private int _notStored;
     private string _trouble = "";
@@ -61,6 +62,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
         _recordings.Clear();
         (_notStored, _trouble) = (0, "");
         _session = new(how.Test, how.Trials, how.Controls);
+        _airtime = new(how.Test.Flights);
         PilotProfile profile = app.Profile;
         _subject = Task.Run(() => Subject(a, b, profile, how));
         Fly();
@@ -87,6 +89,18 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
         }
     }
 
+    /// <summary>Counts the time (s) that the flight in the air really was there.</summary>
+    public void Flew(CraftCondition condition, double seconds)
+    {
+        if (_session?.Current is BlindFlight flight && condition is { Armed: true, Crashed: false, Touching: false }) _airtime.Add(flight.Flight, seconds);
+    }
+
+    /// <summary>Why two builds cannot be told apart by anybody; empty where they may be.</summary>
+    public static string WhyAlike(FlyableBuild a, FlyableBuild b, BlindOptions how) =>
+        how.Late == 0 && a.Assembled.Build.Source is BuildSource source && source == b.Assembled.Build.Source && a.Edits.SequenceEqual(b.Edits)
+            ? BlindOptions.NothingToTell(a.Name)
+            : "";
+
     /// <summary>Goes on to the next flight of the trial.</summary>
     public void Next()
     {
@@ -105,7 +119,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
             Question = session.Test.Question,
             Choices = session.Test.Choices,
             Flights = session.Test.Flights,
-            CanVote = session.CanVote,
+            WhyNot = _airtime.Missing,
             Vote = Vote,
             FlyAgain = flight =>
             {
@@ -139,6 +153,7 @@ internal sealed class BlindDesk(CockpitApp app, CockpitOptions options)
     private void Vote(int choice)
     {
         CastVote vote = _session!.Vote(choice);
+        _airtime.Clear();
         try
         {
             new VoteLog(VotesFile).Append(vote, _subject!.Result, DateTimeOffset.Now);

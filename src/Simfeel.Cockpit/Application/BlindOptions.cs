@@ -15,6 +15,10 @@ public sealed record BlindOptions(BlindTest Test, int Trials = 12, int Controls 
     /// <summary>Longest delay, s.</summary>
     public const double LongestLate = VoteSubject.LongestVideoDelay_ms / 1000;
 
+    /// <summary>What is said where both builds are one and neither picture is late.</summary>
+    public static string NothingToTell(string build) =>
+        $"Blind flights of {build} against itself have no right answer: take another build, or let the picture come late with the second (--late MS).";
+
     /// <summary>File that votes are added to; <c>votes.csv</c> in the folder for pictures if null.</summary>
     public string? VotesFile { get; init; }
 }

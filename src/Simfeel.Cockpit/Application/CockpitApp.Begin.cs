@@ -106,6 +106,13 @@ public sealed partial class CockpitApp
         if (_pendingBlind is BlindOptions how)
         {
             _pendingBlind = null;
+            if (BlindDesk.WhyAlike(first.Build, second.Build, how) is { Length: > 0 } alike)
+            {
+                if (_options.StraightToTheField) throw new UnusableFileException(alike);
+                _menus.OpenStart();
+                Say("Nothing to tell apart", alike);
+                return;
+            }
             Blind.Begin(first.Build, second.Build, how);
             return;
         }

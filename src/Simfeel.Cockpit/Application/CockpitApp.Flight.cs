@@ -121,7 +121,8 @@ public sealed partial class CockpitApp
         _before = sticks;
         if (WindOn(outing)) seconds = 0;
         HoldAtMark(outing);
-        outing.Stage.Advance(seconds, sticks);
+        int readings = outing.Stage.Advance(seconds, sticks);
+        if (Blind.IsOn) Blind.Flew(outing.Stage.Session.Condition(outing.Flown), readings * outing.Profile.StickPeriod);
         PassMarks(outing);
         if (_tape is { Ended: true } && !_told) EndOfReplay();
         WatchBuilds();

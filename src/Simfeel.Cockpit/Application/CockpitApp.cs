@@ -139,6 +139,7 @@ public sealed partial class CockpitApp : IDisposable
         _time += seconds;
         AppWindow.TextInput = Pages.IsTyping;
         while (AppWindow.TryNext(out WindowEvent happened)) Handle(happened);
+        AppWindow.PointerShows = Pages.Top is not null || Outing is null || _time - _pointed < PointerRest;
         try
         {
             if (_pendingStart) TryStart();
@@ -224,6 +225,9 @@ public sealed partial class CockpitApp : IDisposable
             case WindowEventKind.Quit:
                 _quit = true;
                 return;
+            case WindowEventKind.PointerMove or WindowEventKind.PointerDown:
+                _pointed = _time;
+                break;
             case WindowEventKind.KeyDown or WindowEventKind.KeyUp when happened.Code is LeftShift or RightShift:
                 _shift = happened.Kind == WindowEventKind.KeyDown;
                 break;
@@ -245,8 +249,23 @@ public sealed partial class CockpitApp : IDisposable
             && (happened.Kind == WindowEventKind.Axis
                 || (Wizard.HearsButtons && happened.Kind is WindowEventKind.ButtonDown or WindowEventKind.Hat));
         if (asked) return;
-        Pages.Handle(_translator.Translate(happened, Pages.IsCapturing, _shift, Pages.IsTyping));
+        UiInput heard = _translator.Translate(happened, Pages.IsCapturing, _shift, Pages.IsTyping);
+        if (heard.Kind == UiInputKind.None && Actions.TryKey(happened, out PilotAction action)) OnPage(action);
+        Pages.Handle(heard);
     }
+
+    /// <summary>The key that opened a page closes it, and the key of help helps there, too.</summary>
+    private void OnPage(PilotAction action)
+    {
+        if (Pages.Top!.Closing.Contains(action)) Pages.Top.Leave();
+        else if (action == PilotAction.Help && Wizard is null) _menus.OpenKeys(overFlight: Outing is not null);
+    }
+
+    /// <summary>Time without a movement after which the pointer leaves the picture of a flight, s.</summary>
+    internal const double PointerRest = 2;
+
+    /// <summary>When the pointer was last moved, s.</summary>
+    private double _pointed;
 
     private const int LeftShift = 225, RightShift = 229;
 

@@ -276,7 +276,12 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
     {
         FlyableBuild[] craft = Craft();
         LessonChange change = _result!.Lesson.Change;
-        double late = change.Key.Path == "display.delay_ms" ? (change.B.Number - change.A.Number) / 1000 : 0;
+        double late = change.Key.Path == "display.delay_ms" ? (_result.B.Value.Number - _result.A.Value.Number) / 1000 : 0;
+        if (_result.A.Value == _result.B.Value)
+        {
+            app.Say("Nothing to tell apart", "Both craft have the same value here. Change it first.");
+            return;
+        }
         app.Pages.Clear();
         app.Blind.Begin(craft[0], craft[1], new(BlindTest.Pair, BlindTrials, BlindControls, late));
     }

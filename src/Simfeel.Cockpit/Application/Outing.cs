@@ -114,6 +114,8 @@ internal sealed class Outing : IDisposable
         // feet press a little into the ground, which is no height below it
         readout.Height = height is > -0.01 and < 0 ? 0 : height;
         readout.PackVoltage = sample.PackVoltage;
+        BatterySpec battery = Assembled(craft).Build.Battery;
+        (readout.EmptyVoltage, readout.FullVoltage) = (battery.Cells * battery.CellVoltage[0], battery.Cells * battery.CellVoltage[^1]);
         readout.PackCurrent = sample.PackCurrent;
         Vec3 command = Stage.Session.CommandedRate(craft);
         for (int axis = 0; axis < 3; axis++)

@@ -13,8 +13,8 @@ public sealed class AxisLabels
     /// <summary>Puts the tip of an axis (0 to 2) to a place, in shares of the window's width and height from the upper left.</summary>
     public void Put(int axis, float x, float y, bool inSight) => _tips[axis] = (x, y, inSight);
 
-    /// <summary>Draws the names in the part of the window above <paramref name="bottom"/>.</summary>
-    internal void Draw(Pen pen, int width, int height, float bottom)
+    /// <summary>Draws the names in the part of the window above <paramref name="bottom"/> and left of <paramref name="right"/>.</summary>
+    internal void Draw(Pen pen, int width, int height, float bottom, float right)
     {
         if (!Shown) return;
         float unit = pen.Scale, line = pen.LineHeight(TextStyle.Small);
@@ -26,6 +26,8 @@ public sealed class AxisLabels
             float wide = pen.Width(Words[axis], TextStyle.Small) + (10 * unit);
             float left = (x * width) + (8 * unit), top = (y * height) - (line / 2);
             if (!inSight || left < 0 || top < 0 || left + wide > width || top + line > bottom) continue;
+            // the tip may lie under a panel; its name stands beside that
+            left = Math.Min(left, right - wide);
             pen.Box = new(left, top, left + wide, top + line);
             pen.Fill(pen.Box, Palette.Plate, 4 * unit);
             pen.Text(Words[axis], left + (5 * unit), top, TextStyle.Small, Palette.Ink);

@@ -26,13 +26,13 @@ public sealed class FlightOverlay
         pen.Part = "flight";
         float strip = DrawStrip(pen, readout, width, height, margin);
         if (readout.Timeline.Shown) strip = Timeline.DrawBar(pen, readout.Timeline, margin, width - margin, strip - (margin / 2));
-        readout.Axes.Draw(pen, width, height, strip);
         float side = 0;
         if (readout.ShowGraphs)
         {
             float wide = Math.Min(330 * pen.Scale, 0.3f * width);
             if (Graphs.Draw(pen, new(width - margin / 2 - wide, margin, width - margin / 2, strip - margin))) side = wide;
         }
+        readout.Axes.Draw(pen, width, height, strip, side > 0 ? width - side - margin : width);
         float right = width - margin - (side > 0 ? side + margin / 2 : 0), bottom = strip - (margin / 2);
         // a note leaves the upper half to the banners, which may be urgent
         if (readout.Timeline is { Shown: true, Caption.Length: > 0 } timeline)

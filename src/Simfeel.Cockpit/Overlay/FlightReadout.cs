@@ -33,6 +33,12 @@ public sealed class BuildReadout
     /// <summary>Voltage of the pack at its terminals, V.</summary>
     public double PackVoltage { get; set; }
 
+    /// <summary>Voltage of the pack at rest when it is empty, V.</summary>
+    public double EmptyVoltage { get; set; }
+
+    /// <summary>Voltage of the pack at rest when it is full, V.</summary>
+    public double FullVoltage { get; set; }
+
     /// <summary>Current of the pack, A.</summary>
     public double PackCurrent { get; set; }
 

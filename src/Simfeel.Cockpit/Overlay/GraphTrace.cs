@@ -33,6 +33,14 @@ internal sealed class GraphTrace
         return peak;
     }
 
+    /// <summary>Smallest value; infinity without any.</summary>
+    public double Smallest()
+    {
+        double smallest = double.PositiveInfinity;
+        for (int k = 0; k < Count; k++) smallest = Math.Min(smallest, this[k]);
+        return smallest;
+    }
+
     /// <summary>Draws the line, newest value at the right edge.</summary>
     /// <param name="pen">Pen.</param>
     /// <param name="plot">Where.</param>

@@ -15,6 +15,9 @@ public sealed class Graphs
     /// <summary>Time that is shown, s.</summary>
     public const double Span = 4;
 
+    /// <summary>Place of the pack's voltage among the graphs.</summary>
+    private const int Volts = 4;
+
     private const double Period = Span / (Room - 1);
 
     private static readonly int[] Dashes = [0, 6, 3, 1];
@@ -25,7 +28,7 @@ public sealed class Graphs
     private readonly string[] _titles = ["roll rate", "pitch rate", "yaw rate", "rotor speed", "pack", "pack", "load"];
     private readonly string[] _units = ["deg/s", "deg/s", "deg/s", "1000 rpm", "V", "A", "g"];
     private readonly string[] _fits = [.. Enumerable.Range(0, 8).Select(k => $"{k} of 7 fit")];
-    private double _time = double.NaN;
+    private double _time = double.NaN, _empty, _full;
     private int _flown, _rotorCount;
     private long _serial;
 
@@ -90,6 +93,9 @@ public sealed class Graphs
     private void Clear(FlightReadout readout)
     {
         _flown = readout.Flown;
+        // one axis for both packs, so that a swap moves the line and not the scale
+        _empty = Math.Min(readout.Builds[0].EmptyVoltage, readout.Builds[1].EmptyVoltage);
+        _full = Math.Max(readout.Builds[0].FullVoltage, readout.Builds[1].FullVoltage);
         _time = readout.Time - Period;
         foreach (GraphTrace trace in _rates) trace.Clear();
         foreach (GraphTrace trace in _commands) trace.Clear();
@@ -132,12 +138,14 @@ public sealed class Graphs
         if (which == 3) DrawLegend(pen, area, x + pen.Width(_units[which], TextStyle.Small) + 10 * unit);
         SKRect plot = new(area.Left + Axis(pen), area.Top + line + 2 * unit, area.Right, area.Bottom - 5 * unit);
         GraphScale scale = _scales[which];
-        scale.Hold(Peak(which));
+        if (which == Volts && _full > _empty) scale.Hold(_empty, _full, _volts.Smallest(), _volts.Peak());
+        else scale.Hold(Peak(which));
         float figures = pen.LineHeight(TextStyle.SmallFigures);
         pen.Number(scale.High, "G4", plot.Left - 4 * unit, plot.Top - 2 * unit, TextStyle.SmallFigures, Palette.Quiet);
         pen.Number(scale.Low, "G4", plot.Left - 4 * unit, plot.Bottom - figures + 2 * unit, TextStyle.SmallFigures, Palette.Quiet);
         pen.Line(plot.Left, plot.Top, plot.Left, plot.Bottom, Palette.Line, 1);
-        float nought = plot.Bottom + (float)(scale.Low / (scale.High - scale.Low)) * plot.Height;
+        // the line at nought; the lower edge where nought lies below it
+        float nought = plot.Bottom + (float)(Math.Min(scale.Low, 0) / (scale.High - scale.Low)) * plot.Height;
         pen.Line(plot.Left, nought, plot.Right, nought, Palette.Line, 1);
         DrawTraces(pen, which, plot, scale);
     }

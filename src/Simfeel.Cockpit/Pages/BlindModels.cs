@@ -28,8 +28,8 @@ public sealed class BlindVoteModel
     /// <summary>The flight in the air, counted from 1.</summary>
     public required int Here { get; init; }
 
-    /// <summary>Whether all flights have been flown.</summary>
-    public required bool CanVote { get; init; }
+    /// <summary>Why there is no vote yet; empty where there is one.</summary>
+    public required string WhyNot { get; init; }
 
     /// <summary>Votes; counted from 1.</summary>
     public required Action<int> Vote { get; init; }

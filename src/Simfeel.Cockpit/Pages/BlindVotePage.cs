@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Studies;
 
@@ -10,13 +11,16 @@ public sealed class BlindVotePage(BlindVoteModel model) : Page
     /// <inheritdoc/>
     public override bool IsOverFlight => true;
 
+    /// <inheritdoc/>
+    public override IReadOnlyList<PilotAction> Closing => [PilotAction.Results];
+
     private protected override IReadOnlyList<Widget> Build() =>
     [
         new Label(model.Question, TextStyle.Title),
         new Label(model.State, TextStyle.Body),
-        model.CanVote
+        model.WhyNot.Length == 0
             ? new Flow([.. model.Choices.Select((choice, k) => new Button(Capital(choice), () => model.Vote(k + 1)))], 200)
-            : new Label("Fly all flights of the trial, then vote.", TextStyle.Body),
+            : new Label(model.WhyNot, TextStyle.Body),
         new Flow([.. Enumerable.Range(1, model.Flights).Select(flight => new Button($"Fly flight {flight}", () => model.FlyAgain(flight), flight == model.Here ? "in the air now" : ""))], 200),
         new Button("Fly on", Leave),
     ];

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 
 namespace Simfeel.Cockpit.Pages;
@@ -9,6 +10,9 @@ public sealed class KeysPage(KeysModel model, bool overFlight = false) : Page
 {
     /// <inheritdoc/>
     public override bool IsOverFlight => overFlight;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<PilotAction> Closing => [PilotAction.Help];
 
     private protected override IReadOnlyList<Widget> Build() =>
     [

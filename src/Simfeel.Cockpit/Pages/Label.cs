@@ -13,6 +13,9 @@ internal sealed class Label(Func<string> text, TextStyle style, SKColor tone) : 
     {
     }
 
+    /// <summary>What it says now.</summary>
+    public string Text => text();
+
     public static Label Quiet(string text) => new(() => text, TextStyle.Small, Palette.Quiet);
 
     private protected override float Measure(Pen pen, float x, float y, float width)

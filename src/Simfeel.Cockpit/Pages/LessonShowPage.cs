@@ -1,5 +1,6 @@
 using System.Globalization;
 using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Studies.Lessons;
 using SkiaSharp;
 
@@ -105,11 +106,18 @@ public sealed class LessonShowPage(LessonShowModel model) : Page
         Rebuild();
     }
 
-    private static PlotData Drawn(LessonResult result) => new(
-        $"{LessonChart.Title(result)}, {result.Lesson.Plot.Channel.Display.Symbol}",
-        [result.A.Name, result.B.Name],
-        [[.. LessonChart.Points(result, result.A, PlotPoints)], [.. LessonChart.Points(result, result.B, PlotPoints)]],
-        result.Lesson.Plot.Channel.Display.Decimals);
+    /// <summary>The lesson's plot, but to the end of the moment, whatever part of it a sheet shows.</summary>
+    private static PlotData Drawn(LessonResult result)
+    {
+        double end = LessonStage.LengthOf(result.A, result.B);
+        LessonResult whole = result with { Lesson = result.Lesson with { Plot = result.Lesson.Plot with { To = end } } };
+        return new(
+            $"{LessonChart.Title(result)}, {result.Lesson.Plot.Channel.Display.Symbol}",
+            [result.A.Name, result.B.Name],
+            [[.. LessonChart.Points(whole, result.A, PlotPoints)], [.. LessonChart.Points(whole, result.B, PlotPoints)]],
+            end,
+            result.Lesson.Plot.Channel.Display.Decimals);
+    }
 
     private string Speed() => string.Create(CultureInfo.InvariantCulture, $"now {model.Speed():0.##} of real time");
 

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 using SkiaSharp;
 
@@ -27,6 +28,9 @@ public abstract class Page
 
     /// <summary>Whether it lies over a flight that stays in sight behind it.</summary>
     public virtual bool IsOverFlight => false;
+
+    /// <summary>The actions whose keys close it, first the one that opens it; none for a page that no key opens.</summary>
+    public virtual IReadOnlyList<PilotAction> Closing => [];
 
     /// <summary>Whether it changes by itself and wants to be redrawn some ten times a second.</summary>
     public virtual bool IsLive => false;

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Parts;
 
@@ -11,6 +12,9 @@ public sealed class PartBenchPage(PartBenchModel model) : Page
 
     /// <inheritdoc/>
     public override bool IsOverFlight => true;
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<PilotAction> Closing => [PilotAction.Bench];
 
     /// <inheritdoc/>
     public override bool IsLive => true;

@@ -18,6 +18,7 @@ public sealed unsafe class AppWindow : IDisposable
     private static readonly TypedText Typed = new();
     private static nint _open;
     private static bool _textInput;
+    private static bool _pointerShows = true;
 
     private nint _window;
     private nint _context;
@@ -130,6 +131,18 @@ public sealed unsafe class AppWindow : IDisposable
             _textInput = value;
             if (value) Sdl.SDL_StartTextInput();
             else Sdl.SDL_StopTextInput();
+        }
+    }
+
+    /// <summary>Whether the mouse pointer is drawn over the window.</summary>
+    public static bool PointerShows
+    {
+        get => _pointerShows;
+        set
+        {
+            if (value == _pointerShows) return;
+            _pointerShows = value;
+            Sdl.SDL_ShowCursor(value ? 1 : 0);
         }
     }
 

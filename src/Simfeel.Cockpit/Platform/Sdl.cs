@@ -60,6 +60,7 @@ internal static unsafe partial class Sdl
 
     [LibraryImport(Library)] public static partial void SDL_StartTextInput();
     [LibraryImport(Library)] public static partial void SDL_StopTextInput();
+    [LibraryImport(Library)] public static partial int SDL_ShowCursor(int toggle);
 
     [LibraryImport(Library)] public static partial int SDL_NumJoysticks();
     [LibraryImport(Library)] public static partial int SDL_JoystickGetDeviceInstanceID(int index);

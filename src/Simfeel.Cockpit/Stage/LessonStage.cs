@@ -47,7 +47,10 @@ internal sealed class LessonStage
     }
 
     /// <summary>Length of the flights, s.</summary>
-    public double Length => _flights.Min(flight => (flight.Log.Samples.Count - 1) * flight.Log.Period);
+    public double Length => LengthOf(_flights);
+
+    /// <summary>Length of flights that are shown together, s: that of the shortest.</summary>
+    public static double LengthOf(params IEnumerable<LessonFlight> flights) => flights.Min(flight => (flight.Log.Samples.Count - 1) * flight.Log.Period);
 
     /// <summary>The moment, s.</summary>
     public double Time { get; private set; }

@@ -108,7 +108,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
                 return Trials is null && Controls is null && Late is null && Votes is null ? null : ValidationResult.Error("--trials, --controls, --late and --votes go with --blind.");
             if (BlindKind == NoValue) return null;
             if (BlindTest.Parse(BlindKind) is null) return ValidationResult.Error($"--blind is '{BlindKind}'; it must be {string.Join(" or ", BlindTest.All.Select(test => test.Word))}.");
-            if (B is null) return ValidationResult.Error("--blind needs both builds; name the same one twice to compare it with itself.");
+            if (B is null) return ValidationResult.Error("--blind needs both builds; name the same one twice with --late to feel a delay alone.");
             if (Trials is < 1 or > BlindOptions.MostTrials) return ValidationResult.Error($"--trials is {Trials}; it must lie between 1 and {BlindOptions.MostTrials}.");
             if (Controls is < 0 or > BlindOptions.MostTrials) return ValidationResult.Error($"--controls is {Controls}; it must lie between 0 and {BlindOptions.MostTrials}.");
             if (Late is not null && !(Late is >= 0 and <= 1000 * BlindOptions.LongestLate)) return ValidationResult.Error($"--late is {Late}; it must lie between 0 and {1000 * BlindOptions.LongestLate:F0} ms.");
@@ -122,6 +122,9 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
         CheckFolder(settings.Record);
         CheckFolder(settings.Video);
         CheckFolder(settings.Votes);
+        // copies of one build are found when they are read
+        if (settings.Blind is { Late: 0 } && Path.GetFullPath(BuildLibrary.PathOf(settings.A!)) == Path.GetFullPath(BuildLibrary.PathOf(settings.B!)))
+            throw new UserError(BlindOptions.NothingToTell(settings.A!));
         CockpitOptions options = new()
         {
             A = Checked(settings.A),

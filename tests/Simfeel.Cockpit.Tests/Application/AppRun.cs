@@ -63,6 +63,12 @@ internal sealed class AppRun : IDisposable
         for (int n = 0; n < seconds / Period; n++) App.Frame(Period);
     }
 
+    /// <summary>Lets frames pass that nobody sees, which is much quicker.</summary>
+    public void Unseen(double seconds)
+    {
+        for (int n = 0; n < seconds / Period; n++) App.Frame(Period, draw: false);
+    }
+
     /// <summary>Lets frames pass until something holds.</summary>
     public void Until(Func<bool> holds, double most, string what)
     {
@@ -91,6 +97,13 @@ internal sealed class AppRun : IDisposable
     public static unsafe void Key(int scancode, bool down)
     {
         SdlEvent happened = new() { Type = down ? 0x300u : 0x301u, Scancode = scancode };
+        Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);
+    }
+
+    /// <summary>The mouse pointer moves.</summary>
+    public static unsafe void Point()
+    {
+        SdlEvent happened = new() { Type = 0x400u, X = 100, Y = 100 };
         Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);
     }
 

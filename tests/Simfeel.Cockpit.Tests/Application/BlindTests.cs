@@ -97,6 +97,51 @@ public class BlindTests(WindowFixture fixture)
     });
 
     [Fact]
+    public void There_is_no_vote_before_each_flight_was_in_the_air() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Blind = new(BlindTest.Pair, 1, 0) });
+        run.ToTheField();
+        // both taken to the field, but never armed
+        run.Unseen(4);
+        run.Press(Tab);
+        run.Unseen(4);
+        Assert.Equal((0, "flight 1 0.0 s, flight 2 0.0 s"), Try());
+        Hover(run);
+        Assert.Equal((0, "flight 1 0.0 s"), Try());
+        run.Press(Tab);
+        Hover(run);
+        Assert.Equal((1, ""), Try());
+
+        (int Voted, string Missing) Try()
+        {
+            run.Press(T);
+            string said = run.App.Pages.Top!.All.OfType<Label>().Select(label => label.Text).FirstOrDefault(text => text.StartsWith("No vote", StringComparison.Ordinal)) ?? "";
+            // without a vote the first button flies a flight again
+            if (said.Length == 0) run.Press(Enter);
+            else run.Press(T);
+            return (run.App.Blind.Session!.Voted, said.Length == 0 ? "" : said[(said.IndexOf(": ", StringComparison.Ordinal) + 2)..^1]);
+        }
+    });
+
+    [Fact]
+    public void One_build_against_itself_is_refused_but_for_a_late_picture() => fixture.Run(() =>
+    {
+        using (AppRun straight = new(fixture.Window, (_, options) => options with { StraightToTheField = true, B = "wagtail", Blind = new(BlindTest.Pair) }))
+        {
+            UnusableFileException error = Assert.Throws<UnusableFileException>(straight.ToTheField);
+            Assert.Contains("Wagtail against itself", error.Message, StringComparison.Ordinal);
+        }
+        using AppRun run = new(fixture.Window, (_, options) => options with { B = "wagtail" });
+        run.App.FlyBlind(new(BlindTest.Pair));
+        run.Until(() => run.App.PageName == "MessagePage", 60, "it was not refused");
+        Assert.Null(run.App.Outing);
+        run.Press(Enter);
+        run.App.FlyBlind(new(BlindTest.Pair, Late: 0.08));
+        run.ToTheField();
+        Assert.True(run.App.Blind.IsOn);
+    });
+
+    [Fact]
     public void Both_builds_look_alike_from_outside() => fixture.Run(() =>
     {
         using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true, Blind = new(BlindTest.Triangle, 1, 0) });
@@ -132,8 +177,10 @@ public class BlindTests(WindowFixture fixture)
         for (int flight = 0; flight < 12 && !run.App.Blind.Session!.IsOver; flight++)
         {
             delays.Add(run.App.Blind.Late);
+            Hover(run);
             run.Press(Tab);
             delays.Add(run.App.Blind.Late);
+            Hover(run);
             run.Press(T);
             run.Press(Enter);
         }
@@ -153,7 +200,7 @@ public class BlindTests(WindowFixture fixture)
         Assert.False(run.App.Blind.IsOn);
     });
 
-    /// <summary>The same second of flight every time.</summary>
+    /// <summary>The same seconds of flight every time.</summary>
     private static void FlyALittle(AppRun run)
     {
         run.Frames(0.1);
@@ -162,7 +209,18 @@ public class BlindTests(WindowFixture fixture)
         AppRun.Key(W, down: true);
         run.Frames(0.5);
         AppRun.Key(W, down: false);
-        run.Frames(0.3);
+        run.Unseen(BlindAirtime.Least + 0.5);
+        run.Frames(0.1);
+    }
+
+    /// <summary>Goes up and stays there until it may be voted on.</summary>
+    private static void Hover(AppRun run)
+    {
+        run.Press(Space);
+        AppRun.Key(W, down: true);
+        run.Unseen(0.5);
+        AppRun.Key(W, down: false);
+        run.Unseen(BlindAirtime.Least + 0.5);
     }
 
     /// <summary>Everything in words: title, names, pages of the pause menu.</summary>

@@ -1,4 +1,6 @@
+using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Tests.Application;
@@ -92,13 +94,46 @@ public class KeyboardFlightTests(WindowFixture fixture)
             run.Press(Escape);
             Assert.Equal("", run.App.PageName);
         }
+        // what a key opens it closes again
+        foreach ((int open, int close) in new[] { (B, B), (T, T), (T, B), (F1, F1) })
+        {
+            run.Press(open);
+            Assert.NotEqual("", run.App.PageName);
+            run.Press(close);
+            Assert.Equal("", run.App.PageName);
+        }
+        run.Press(T);
+        run.Press(F1);
+        Assert.Equal("KeysPage", run.App.PageName);
+        run.Press(F1);
+        Assert.Equal("ResultsPage", run.App.PageName);
+        run.Press(T);
         run.Press(F12);
         Assert.Single(Directory.GetFiles(run.Folder, "picture-*.png"));
         run.Press(R);
         run.Frames(0.05);
-        Assert.True(session.Time < 0.3);
+        Assert.True(run.App.Outing!.Stage.Session.Time < 0.3);
         // every action has a key that no other has
         Assert.Equal(Enum.GetValues<PilotAction>().Length, Enum.GetValues<PilotAction>().Select(run.App.Actions.KeyOf).Distinct().Count());
+    });
+
+    [Fact]
+    public void A_pointer_at_rest_leaves_the_picture_of_a_flight() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
+        run.ToTheField();
+        AppRun.Point();
+        run.Unseen(CockpitApp.PointerRest - 0.2);
+        Assert.True(AppWindow.PointerShows);
+        run.Unseen(0.4);
+        Assert.False(AppWindow.PointerShows);
+        AppRun.Point();
+        run.Unseen(0.1);
+        Assert.True(AppWindow.PointerShows);
+        run.Unseen(CockpitApp.PointerRest + 0.2);
+        run.Press(Escape);
+        run.Unseen(0.1);
+        Assert.True(AppWindow.PointerShows);
     });
 
     [Fact]

@@ -24,6 +24,40 @@ public class GraphsTests
     }
 
     [Fact]
+    public void The_packs_axis_goes_from_empty_to_full_of_both_packs()
+    {
+        // 4 and 6 cells in series: a scale from nought would leave a flight's whole sag a fifteenth of its height
+        GraphScale scale = new(5, false);
+        scale.Hold(13.2, 25.2, 14.5, 22.1);
+        Assert.Equal((13.2, 25.2), (scale.Low, scale.High));
+        scale.Hold(13.2, 25.2, 11.6, 22.1);
+        Assert.Equal((11, 25.2), (scale.Low, scale.High));
+
+        using Canvases canvas = new(1280, 720, 1);
+        FlightReadout readout = Samples.Readout();
+        readout.ShowGraphs = true;
+        FlightOverlay overlay = new();
+        Samples.Fly(readout, overlay);
+        overlay.Draw(canvas.Pen, readout, 1280, 720, 0);
+        Assert.Contains(canvas.Texts, text => text.Text == "16.8");
+        Assert.Contains(canvas.Texts, text => text.Text == "13.2");
+    }
+
+    [Fact]
+    public void Names_of_axes_stand_beside_the_graphs()
+    {
+        using Canvases canvas = new(1280, 720, 1);
+        FlightReadout readout = Samples.Readout();
+        (readout.ShowGraphs, readout.Axes.Shown) = (true, true);
+        readout.Axes.Put(1, 0.9f, 0.4f, inSight: true);
+        FlightOverlay overlay = new();
+        Samples.Fly(readout, overlay);
+        overlay.Draw(canvas.Pen, readout, 1280, 720, 0);
+        TextPlaced name = Assert.Single(canvas.Texts, text => text.Text == "right"), graph = Assert.Single(canvas.Texts, text => text.Text == "roll rate");
+        Assert.True(name.Area.Right < graph.Area.Left);
+    }
+
+    [Fact]
     public void A_trace_keeps_the_newest_values()
     {
         GraphTrace trace = new();

@@ -224,6 +224,46 @@ public class NavigationTests
         Assert.Contains("only one flew it", desk.Texts);
         Assert.Equal("the same", ResultsPage.Greater(3, 3));
         Assert.Equal("B greater ▶", ResultsPage.Greater(0, 2));
+        Assert.Equal("B greater ▶ by over 1000 %", ResultsPage.Greater(0.01, 2));
+    }
+
+    [Theory]
+    [InlineData(0, 420, 0, 450, 0)]
+    [InlineData(-0.3, 420, 0, 450, 0)]
+    [InlineData(-200, 410, -200, 500, 0)]
+    [InlineData(-420, 3, -450, 0, 0)]
+    [InlineData(1, 1.04, 1, 1.04, 3)]
+    [InlineData(7, 7, 7, 7.001, 3)]
+    public void A_plots_axis_ends_at_round_numbers_close_to_its_values(double least, double most, double low, double high, int decimals)
+    {
+        (double from, double to, int digits) = PlotView.Ends([least, most]);
+        Assert.Equal(low, from, 9);
+        Assert.Equal(high, to, 9);
+        Assert.Equal(decimals, digits);
+    }
+
+    [Fact]
+    public void A_lessons_plot_goes_to_the_end_of_its_moment()
+    {
+        using Desk desk = new(new Samples().Page("lesson-shown"));
+        // the sheet's plot of this lesson ends at 0.6 s, both flights at 0.75 s
+        Assert.Contains("0.75 s", desk.Texts);
+        Assert.DoesNotContain("0.60 s", desk.Texts);
+    }
+
+    [Fact]
+    public void A_rate_that_nobody_flew_has_no_verdict()
+    {
+        Assert.Equal(14.7, ResultsPage.LeastRate, 1);
+        using Desk desk = new(new ResultsPage(new()
+        {
+            Builds = ["Wagtail", "Curlew"],
+            Rows = [new("fastest roll", "deg/s", 0.04, 0.3, ""), new("fastest pitch", "deg/s", 492, 1, ""), new("highest roll acceleration", "deg/s²", 146, 3, "")],
+        }));
+        Assert.Equal(2, desk.Texts.Count(text => text == "neither flew it"));
+        Assert.Single(desk.Texts, text => text == "only one flew it");
+        Assert.Equal(5, desk.Texts.Count(text => text == "not flown"));
+        Assert.Contains(desk.Texts, text => text.Contains("no rate above 15 deg/s", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Overlay;
@@ -181,6 +182,7 @@ internal sealed class Samples
         {
             BuildReadout build = readout.Builds[b];
             (build.Speed, build.Height, build.PackVoltage, build.PackCurrent) = (24.3 - 3 * b, 12.4 + b, 15.2 - 0.3 * b, 48);
+            (build.EmptyVoltage, build.FullVoltage) = (13.2, 16.8);
             (build.LoadFactor, build.Flying) = (1.6, b == 0 || busy);
             for (int k = 0; k < 4; k++)
             {
@@ -278,7 +280,7 @@ internal sealed class Samples
         Choices = ["1", "2", "3"],
         Flights = 3,
         Here = 2,
-        CanVote = ready,
+        WhyNot = ready ? "" : BlindAirtime.WhyNot([8.2, 1.04, 0]),
         Vote = choice => Called.Add($"vote {choice}"),
         FlyAgain = flight => Called.Add($"again {flight}"),
     };
