@@ -107,6 +107,17 @@ internal sealed class AppRun : IDisposable
         Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);
     }
 
+    /// <summary>Takes off by the keyboard and stays in the air until a blind flight may be voted on.</summary>
+    public void Hover()
+    {
+        const int throttle = 26, arm = 44;
+        Press(arm);
+        Key(throttle, down: true);
+        Unseen(0.5);
+        Key(throttle, down: false);
+        Unseen(BlindAirtime.Least + 0.5);
+    }
+
     public void Dispose()
     {
         App.Dispose();

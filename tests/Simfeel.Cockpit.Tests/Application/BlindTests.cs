@@ -106,10 +106,10 @@ public class BlindTests(WindowFixture fixture)
         run.Press(Tab);
         run.Unseen(4);
         Assert.Equal((0, "flight 1 0.0 s, flight 2 0.0 s"), Try());
-        Hover(run);
+        run.Hover();
         Assert.Equal((0, "flight 1 0.0 s"), Try());
         run.Press(Tab);
-        Hover(run);
+        run.Hover();
         Assert.Equal((1, ""), Try());
 
         (int Voted, string Missing) Try()
@@ -177,10 +177,10 @@ public class BlindTests(WindowFixture fixture)
         for (int flight = 0; flight < 12 && !run.App.Blind.Session!.IsOver; flight++)
         {
             delays.Add(run.App.Blind.Late);
-            Hover(run);
+            run.Hover();
             run.Press(Tab);
             delays.Add(run.App.Blind.Late);
-            Hover(run);
+            run.Hover();
             run.Press(T);
             run.Press(Enter);
         }
@@ -211,16 +211,6 @@ public class BlindTests(WindowFixture fixture)
         AppRun.Key(W, down: false);
         run.Unseen(BlindAirtime.Least + 0.5);
         run.Frames(0.1);
-    }
-
-    /// <summary>Goes up and stays there until it may be voted on.</summary>
-    private static void Hover(AppRun run)
-    {
-        run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Unseen(0.5);
-        AppRun.Key(W, down: false);
-        run.Unseen(BlindAirtime.Least + 0.5);
     }
 
     /// <summary>Everything in words: title, names, pages of the pause menu.</summary>

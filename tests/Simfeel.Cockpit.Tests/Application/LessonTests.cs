@@ -99,8 +99,10 @@ public class LessonTests(WindowFixture fixture)
         for (int flight = 0; flight < 16 && run.App.Blind.IsOn; flight++)
         {
             delays.Add(run.App.Blind.Late);
+            run.Hover();
             run.Press(43);
             delays.Add(run.App.Blind.Late);
+            run.Hover();
             run.Press(23);
             run.Press(Enter);
         }
