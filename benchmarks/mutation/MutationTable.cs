@@ -29,7 +29,7 @@ internal static class MutationTable
             int killed = file.Count(r => r[5] == "killed"), late = file.Count(r => r[5] == "timed out"), run = file.Count();
             page.AppendLine(CultureInfo.InvariantCulture, $"| {file.Key} | {file.First()[1]} | {run} | {killed} | {late} | {run - killed - late} | {100.0 * (killed + late) / run:F0} |");
         }
-        page.AppendLine(Total("all files", rows));
+        page.AppendLine(Total("together", rows));
         List<string[]> open = [.. rows.Where(r => !(r[5] == "survived" && Reason(r, reasons).StartsWith("equivalent", StringComparison.Ordinal)))];
         page.AppendLine(Total("without mutants that change nothing", open));
         page.AppendLine("\n## Survivors\n");
