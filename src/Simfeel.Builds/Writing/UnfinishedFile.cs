@@ -81,12 +81,27 @@ public sealed class UnfinishedFile : IDisposable
 
     private static bool Lives(int process)
     {
+        // Linux numbers threads out of the same row, and a thread is no writer of ours
+        if (OperatingSystem.IsLinux() && Directory.Exists("/proc/self")) return LeadsThreads(process);
         try
         {
             using Process found = Process.GetProcessById(process);
             return true;
         }
         catch (ArgumentException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Whether a number is that of a process, which is the first of its threads.</summary>
+    private static bool LeadsThreads(int process)
+    {
+        try
+        {
+            return File.ReadLines($"/proc/{process}/status").Contains(string.Create(CultureInfo.InvariantCulture, $"Tgid:\t{process}"));
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             return false;
         }

@@ -55,6 +55,18 @@ public sealed class WholeFileTests : IDisposable
         Assert.Equal(stay.Order(StringComparer.Ordinal), Directory.GetFiles(_folder.Path).Order(StringComparer.Ordinal));
     }
 
+    /// <summary>The kernel numbers threads out of the same row: a number that some thread has by now is no writer's.</summary>
+    [Fact]
+    public void A_number_that_is_a_threads_by_now_keeps_nothing()
+    {
+        if (!OperatingSystem.IsLinux()) return;
+        using Process own = Process.GetCurrentProcess();
+        ProcessThread other = own.Threads.Cast<ProcessThread>().First(thread => thread.Id != own.Id);
+        File.WriteAllText(_folder.File($".simfeel-{other.Id}-1.part"), "half");
+        WholeFile.Write(Target, "new");
+        Assert.Equal([Target], Directory.GetFiles(_folder.Path));
+    }
+
     [Fact]
     public void A_link_stays_a_link_and_rights_stay_as_they_were()
     {
