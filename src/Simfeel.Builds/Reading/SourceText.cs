@@ -74,8 +74,7 @@ internal static class SourceText
     /// <param name="bag">Receives the diagnostic.</param>
     /// <param name="kind">What the text should be.</param>
     /// <param name="start">What to start from where it is empty.</param>
-    public static bool Check(
-        string text, DiagnosticBag bag, string kind = "build file", string start = "start from one of the builds that come with the program")
+    public static bool Check(string text, DiagnosticBag bag, string kind, string start)
     {
         if (text.Length > BuildFormat.MaxFileSize)
         {

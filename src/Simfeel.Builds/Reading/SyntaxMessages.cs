@@ -12,7 +12,7 @@ internal static partial class SyntaxMessages
     /// <param name="text">The text.</param>
     /// <param name="bag">Receives the fault.</param>
     /// <param name="mayBePolar">Whether a polar could stand in the file's place, which is then said.</param>
-    public static void Report(DocumentSyntax document, string text, DiagnosticBag bag, bool mayBePolar = true)
+    public static void Report(DocumentSyntax document, string text, DiagnosticBag bag, bool mayBePolar)
     {
         if (mayBePolar && LooksLikeColumns(text))
         {

@@ -7,7 +7,8 @@ namespace Simfeel.Builds.Reading;
 /// <summary>The one door to the TOML parser: a document, or what keeps the text from being one.</summary>
 internal static class TomlText
 {
-    private const int MaxDepth = 16;
+    /// <summary>How deep brackets may be nested in files of builds, fields, lessons and readings.</summary>
+    public const int MaxDepth = 16;
 
     /// <summary>The document, or null where the text is empty, too long or no TOML, which is then said.</summary>
     /// <param name="text">The text.</param>

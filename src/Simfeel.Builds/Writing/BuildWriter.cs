@@ -52,7 +52,7 @@ public static class BuildWriter
 
     private static string Set(string text, KeySpec spec, string value)
     {
-        if (TomlText.Clean(text, 16, out _) is not DocumentSyntax document) throw new ArgumentException("The text is no valid TOML.", nameof(text));
+        if (TomlText.Clean(text, TomlText.MaxDepth, out _) is not DocumentSyntax document) throw new ArgumentException("The text is no valid TOML.", nameof(text));
         string newLine = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
         Spot spot = TomlSpots.Find(document, spec.Table, spec.Key);
         if (spot.Value is { } old) return text[..old.Start] + value + text[old.End..];
