@@ -19,7 +19,7 @@ internal sealed class Campaign(string root, string project)
     public static string Results(string root, string project) =>
         Path.Combine(root, "benchmarks", "mutation", "results", project + ".tsv");
 
-    /// <summary>Runs the files that have no results yet, or the survivors of files once more.</summary>
+    /// <summary>Runs the mutants that have no results yet, or the survivors once more.</summary>
     public int Run(string[] options)
     {
         int sample = int.MaxValue;
@@ -39,14 +39,11 @@ internal sealed class Campaign(string root, string project)
             ? source.Files
             : wanted.SelectMany(w => source.Files.Where(f => f.StartsWith(w, StringComparison.Ordinal))).Distinct())
         {
-            bool known = rows.Any(r => r[0] == file);
-            if (known != again) continue;
+            HashSet<string> known = [.. rows.Where(r => r[0] == file && (!again || r[5] == "survived")).Select(r => Key(r))];
+            if (again && known.Count == 0) continue;
             List<Mutant> all = source.Compile(file, Path.Combine(folder, project + ".dll"));
-            if (all.Count == 0) continue;
-            HashSet<string> survivors = [.. rows.Where(r => r[0] == file && r[5] == "survived").Select(r => Key(r))];
-            int[] chosen = again
-                ? [.. Enumerable.Range(0, all.Count).Where(i => survivors.Contains(Key(all[i])))]
-                : Sample(file, all.Count, sample);
+            int[] chosen = [.. Sample(file, all.Count, again ? int.MaxValue : sample).Where(i => known.Contains(Key(all[i])) == again)];
+            if (chosen.Length == 0) continue;
             List<string[]> fresh = RunFile(file, all, chosen, coverage);
             foreach (string[] row in fresh) rows.RemoveAll(r => Key(r) == Key(row));
             rows.AddRange(fresh);
