@@ -27,12 +27,15 @@ internal static class CommandLineApp
             Console.Error.WriteLine("Stopping; Ctrl+C again ends at once.");
             stop.Cancel();
         };
+        Dictionary<string, Type> verbs = [];
+        CommandApp<DemoCommand> app = Create(interceptor, verbs);
+        MisuseReport misuse = new(verbs);
         try
         {
             // the parser fails over an option without a name, and takes what follows a bare -- for no verb's
             if (args.FirstOrDefault(arg => arg == "--" || arg.StartsWith("--=", StringComparison.Ordinal) || arg.StartsWith("--:", StringComparison.Ordinal)) is string nameless)
-                throw new UserError($"'{nameless}' names no option. Try: ./simfeel --help", ExitCode.Misuse);
-            return Create(interceptor).Run(args, stop.Token);
+                throw misuse.Of($"'{nameless}' names no option.", args);
+            return app.Run(args, stop.Token);
         }
         catch (OperationCanceledException) when (stop.IsCancellationRequested)
         {
@@ -54,8 +57,7 @@ internal static class CommandLineApp
         catch (Exception error) when (error is CommandParseException or CommandRuntimeException)
         {
             Exception root = error.InnerException is UserError inner ? inner : error;
-            return ErrorReport.Write(
-                root as UserError ?? new UserError(Named(root.Message, args) + " Try: ./simfeel --help", ExitCode.Misuse), json);
+            return ErrorReport.Write(root as UserError ?? misuse.Of(root.Message, args), json);
         }
     }
 
@@ -73,23 +75,12 @@ internal static class CommandLineApp
         }
     }
 
-    /// <summary>The parser says which value it could not read but not of which option; this adds the option's name.</summary>
-    private static string Named(string message, string[] args)
-    {
-        if (message.Contains($"'{OutputSettings.NoValue}'", StringComparison.Ordinal))
-            return $"{args.LastOrDefault(arg => arg.StartsWith("--", StringComparison.Ordinal) && arg != "--json")} needs a value.";
-        for (int n = 1; n < args.Length; n++)
-        {
-            if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))
-                return $"{args[n - 1]} is '{args[n]}'; it must be a {(message.Contains("Int32", StringComparison.Ordinal) ? "whole number" : "number")}.";
-        }
-        return message;
-    }
-
     /// <summary>Version of the program.</summary>
     public static string Version => typeof(CommandLineApp).Assembly.GetName().Version!.ToString(3);
 
-    private static CommandApp<DemoCommand> Create(ICommandInterceptor? interceptor)
+    /// <param name="interceptor">As for <see cref="Run"/>.</param>
+    /// <param name="verbs">Gets every verb's words and its command.</param>
+    private static CommandApp<DemoCommand> Create(ICommandInterceptor? interceptor, Dictionary<string, Type> verbs)
     {
         CommandApp<DemoCommand> app = new();
         app.WithDescription("Compares how two multirotor builds fly, computed from their parts. Without a verb: the demo. ./simfeel test runs the tests.");
@@ -100,16 +91,16 @@ internal static class CommandLineApp
             config.PropagateExceptions();
             config.UseStrictParsing();
             config.SetInterceptor(new ValueCheck(interceptor));
-            config.AddCommand<WeighCommand>("weigh")
+            Verb<WeighCommand>(config, "weigh")
                 .WithDescription("Mass, centre of gravity, inertia tensor and the share of every part.")
                 .WithExample("weigh", "wagtail")
                 .WithExample("weigh", "mine.toml", "--json");
-            config.AddCommand<StandCommand>("stand")
+            Verb<StandCommand>(config, "stand")
                 .WithDescription("A virtual thrust stand: thrust, current, efficiency and torque reserve over throttle.")
                 .WithExample("stand", "wagtail")
                 .WithExample("stand", "mine.toml", "--all", "--charge", "50")
                 .WithExample("stand", "--propeller", "wagtail", "--rpm", "12000,24000", "--axial", "0..30", "--points", "7");
-            config.AddCommand<BenchCommand>("bench")
+            Verb<BenchCommand>(config, "bench")
                 .WithDescription("To the workbench and back: a worksheet for swing and balance tests, then the model held against the readings.")
                 .WithExample("bench", "wagtail", "--worksheet", "bench.html", "--template", "mine-bench.toml")
                 .WithExample("bench", "wagtail", "--results", "mine-bench.toml", "--out", "wagtail-measured.toml");
@@ -117,61 +108,76 @@ internal static class CommandLineApp
             {
                 fit.SetDescription("Measurements into a copy of a build: a thrust table, or a swing test with fit swing.");
                 fit.SetDefaultCommand<FitStandCommand>();
-                fit.AddCommand<FitStandCommand>("stand")
+                verbs["fit"] = typeof(FitStandCommand);
+                FitVerb<FitStandCommand>(fit, "stand")
                     .WithDescription("A thrust table into propeller and motor constants; the word stand may be left out.")
                     .WithExample("fit", "stand", "stand.csv", "--build", "wagtail");
-                fit.AddCommand<FitSwingCommand>("swing")
+                FitVerb<FitSwingCommand>(fit, "swing")
                     .WithDescription("A bifilar swing test into a moment of inertia.")
                     .WithExample("fit", "swing", "--build", "wagtail", "--axis", "roll", "--mass-g", "598", "--spacing-mm", "200", "--length-mm", "1000", "--period-s", "1.2");
             });
-            config.AddCommand<CompareCommand>("compare")
+            Verb<CompareCommand>(config, "compare")
                 .WithDescription("Flies two builds through the drills and says how they differ.")
                 .WithExample("compare", "wagtail", "curlew")
                 .WithExample("compare", "wagtail", "curlew", "--sheet", "sheet.html")
                 .WithExample("compare", "mine.toml", "other.toml", "--effort", "0.5", "--json");
-            config.AddCommand<BlameCommand>("blame")
+            Verb<BlameCommand>(config, "blame")
                 .WithDescription("Which parts are to blame for a difference between two builds, and for how much of it.")
                 .WithExample("blame", "wagtail", "curlew", "--metric", "stop_time")
                 .WithExample("blame", "wagtail", "curlew", "--metric", "stop_time,catch_time", "--order");
-            config.AddCommand<GrowCommand>("grow")
+            Verb<GrowCommand>(config, "grow")
                 .WithDescription("A metric against the growth of one part: where the cure stops working, and what ends it.")
                 .WithExample("grow", "wagtail", "--by", "motor.volume", "--metric", "stop_time")
                 .WithExample("grow", "curlew", "--by", "propeller.diameter", "--metric", "stop_time", "--like", "wagtail");
-            config.AddCommand<SweepCommand>("sweep")
+            Verb<SweepCommand>(config, "sweep")
                 .WithDescription("Many variants of a build, on a grid or a Latin hypercube: a table and its Pareto front. Goes on where it was stopped.")
                 .WithExample("sweep", "wagtail", "--vary", "motor.volume=0.6..1.8", "--vary", "propeller.diameter=0.9..1.05")
                 .WithExample("sweep", "wagtail", "--vary", "motor.volume=0.6..1.8", "--vary", "battery.mass=0.7..1.6", "--samples", "1000", "--out", "sweep.parquet,sweep.csv");
-            config.AddCommand<SweepMergeCommand>("sweep-merge")
+            Verb<SweepMergeCommand>(config, "sweep-merge")
                 .WithDescription("Puts the shares of a sweep together.")
                 .WithExample("sweep-merge", "sweep.parquet", "sweep.parquet.share-1-of-2", "sweep.parquet.share-2-of-2");
-            config.AddCommand<LessonCommand>("lesson")
+            Verb<LessonCommand>(config, "lesson")
                 .WithDescription("A guided experiment: a question first, then two craft that differ in one thing, and why. Without a name: the list.")
                 .WithExample("lesson", "ballast-to-the-tips")
                 .WithExample("lesson", "size", "--value", "x0.5")
                 .WithExample("lesson", "mine.toml", "--hands", "3,7,2", "--log", "class.csv", "--sheet", "lesson.html");
-            config.AddCommand<FlyCommand>("fly")
+            Verb<FlyCommand>(config, "fly")
                 .WithDescription("The window: fly two builds back to back over Gull Point, record it, fly it again.")
                 .WithExample("fly")
                 .WithExample("fly", "wagtail", "curlew", "--record", "flight.arrow")
                 .WithExample("fly", "wagtail", "curlew", "--blind", "triangle")
                 .WithExample("fly", "--replay", "flight.arrow", "--video", "flight.mp4");
-            config.AddCommand<VotesCommand>("votes")
+            Verb<VotesCommand>(config, "votes")
                 .WithDescription("Votes of blind flights against chance, and the feel bands that follow from them.")
                 .WithExample("votes", "votes.csv");
-            config.AddCommand<TourCommand>("tour")
+            Verb<TourCommand>(config, "tour")
                 .WithDescription("Draws the pictures of the README's tour, without a screen.")
                 .WithExample("tour", "pictures");
-            config.AddCommand<ValidateCommand>("validate")
+            Verb<ValidateCommand>(config, "validate")
                 .WithDescription("The rotor model beside published measurements: how far apart they are, and pictures of it.")
                 .WithExample("validate")
                 .WithExample("validate", "--plots", "pictures")
                 .WithExample("validate", "--json");
-            config.AddCommand<DoctorCommand>("doctor")
+            Verb<DoctorCommand>(config, "doctor")
                 .WithDescription("What this machine has: processor, libraries, display, and the delays that every drill uses.")
                 .WithExample("doctor")
                 .WithExample("doctor", "--hash")
                 .WithExample("doctor", "--repro", "simfeel-fault-rotorair-5000-0.txt");
         });
         return app;
+
+        ICommandConfigurator Verb<T>(IConfigurator config, string name)
+            where T : class, ICommand
+        {
+            verbs[name] = typeof(T);
+            return config.AddCommand<T>(name);
+        }
+
+        ICommandConfigurator FitVerb<T>(IConfigurator<CommandSettings> fit, string name)
+            where T : class, ICommandLimiter<CommandSettings>
+        {
+            verbs["fit " + name] = typeof(T);
+            return fit.AddCommand<T>(name);
+        }
     }
 }

@@ -17,6 +17,9 @@ public sealed partial class CockpitApp
     /// <summary>What came of the replay so far, in one sentence; empty in a live flight.</summary>
     public string ReplayVerdict => _tape?.Verdict ?? "";
 
+    /// <summary>Share of the recording's file that was read so far, 0 to 1; 0 in a live flight.</summary>
+    internal double ReplayShare => _trace?.ShareRead ?? 0;
+
     private void StartReplay(string file)
     {
         EndOuting();

@@ -24,11 +24,12 @@ public static class CockpitStart
     /// <summary>Draws a replay into a video file, frame by frame, as fast as the machine can.</summary>
     /// <param name="options">With a replay.</param>
     /// <param name="file">Video file; written over.</param>
+    /// <param name="progress">Hears the share that is done; null for nobody.</param>
     /// <returns>What came of the replay, in one sentence.</returns>
     /// <exception cref="MissingOnMachineException">Something of the machine is missing.</exception>
     /// <exception cref="UnusableFileException">A file cannot be used.</exception>
     /// <exception cref="IOException">The video cannot be written.</exception>
-    public static string Video(CockpitOptions options, string file)
+    public static string Video(CockpitOptions options, string file, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(options);
         const int rate = 60;
@@ -46,6 +47,7 @@ public static class CockpitStart
         {
             app.Painter.ReadInto(width, height, picture);
             pipe.Add(picture);
+            progress?.Report(app.ReplayShare);
         }
         pipe.Finish();
         return app.ReplayVerdict;

@@ -33,6 +33,9 @@ public sealed class TraceReader : IDisposable
     /// <summary>Time up to the last row read, s.</summary>
     public double Seconds => _lastReading * Header.Profile.StickPeriod;
 
+    /// <summary>Share of the file that was read so far, 0 to 1.</summary>
+    public double ShareRead => _file.Length == 0 ? 1 : (double)_file.Position / _file.Length;
+
     /// <summary>
     /// Known once all rows are read: the file ends without the mark that <see cref="TraceRecorder.Finish"/> sets, as after a crash
     /// of the machine or a full disk.

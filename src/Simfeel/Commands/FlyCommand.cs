@@ -3,6 +3,7 @@ using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Platform;
+using Simfeel.CommandLine.Output;
 using Simfeel.Studies.Blind;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -146,7 +147,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
                 CockpitStart.Fly(options);
                 return ExitCode.Ok;
             }
-            Console.WriteLine(CockpitStart.Video(options, settings.Video));
+            Console.WriteLine(WorkProgress.Run("Drawing the video", progress => CockpitStart.Video(options, settings.Video, progress)));
             Console.WriteLine($"Video: {settings.Video}");
             return ExitCode.Ok;
         }
