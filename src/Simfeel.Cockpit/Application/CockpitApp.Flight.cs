@@ -28,7 +28,7 @@ public sealed partial class CockpitApp
 
     /// <summary>The part bench with a build (0 or 1) of this outing.</summary>
     internal PartBench BenchOf(int craft) =>
-        _benches[craft] ??= new(Outing!.Build(craft) with { }, Outing.Profile) { WorkBegins = BenchWorkBegins };
+        _benches[craft] ??= new(Outing!.Build(craft), Outing.Profile) { WorkBegins = BenchWorkBegins };
 
     /// <inheritdoc cref="PartBench.WorkBegins"/>
     internal Action? BenchWorkBegins { get; set; }

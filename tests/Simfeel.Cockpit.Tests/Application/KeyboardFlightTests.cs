@@ -202,6 +202,23 @@ public class KeyboardFlightTests(WindowFixture fixture)
     });
 
     [Fact]
+    public void A_bench_that_was_only_looked_at_begins_no_new_outing() => fixture.Run(() =>
+    {
+        using AppRun run = WithOwnBuild(out _);
+        Outing outing = run.App.Outing!;
+        run.App.BenchOf(0).Settled.Wait();
+        run.Press(R);
+        run.Frames(0.1);
+        Assert.Same(outing, run.App.Outing);
+
+        run.App.BenchOf(0).Change("frame.wheelbase_mm", 260);
+        run.App.BenchOf(0).Settled.Wait();
+        run.Press(R);
+        run.Frames(0.1);
+        Assert.NotSame(outing, run.App.Outing);
+    });
+
+    [Fact]
     public void A_recording_flown_again_ends_with_its_verdict() => fixture.Run(() =>
     {
         using TempFolder folder = new();
