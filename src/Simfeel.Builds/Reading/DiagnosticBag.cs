@@ -15,9 +15,12 @@ internal sealed class DiagnosticBag(string sourceName)
     /// <summary>True where something was said about the key.</summary>
     public bool Concerns(string key) => _found.Any(d => d.Key == key);
 
-    /// <summary>By line; what concerns the whole text comes first, what concerns a file named in it last.</summary>
+    /// <summary>
+    /// By line; what concerns the whole text, such as a key that is missing, comes after these, since a line often tells why, and
+    /// what concerns a file named in it last.
+    /// </summary>
     public IReadOnlyList<Diagnostic> InOrder() =>
-        [.. _found.OrderBy(d => d.File != sourceName).ThenBy(d => d.Line ?? 0).ThenBy(d => d.Column ?? 0)];
+        [.. _found.OrderBy(d => d.File != sourceName).ThenBy(d => d.Line ?? int.MaxValue).ThenBy(d => d.Column ?? 0)];
 
     /// <summary>Takes over what was found in a file that this one names.</summary>
     public void Adopt(DiagnosticBag other) => _found.AddRange(other._found);
