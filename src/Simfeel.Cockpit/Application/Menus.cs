@@ -153,7 +153,7 @@ internal sealed class Menus(CockpitApp app)
         {
             Builds = [outing.Build(0).Name, outing.Build(1).Name],
             Rows = outing.Stage.Finds.Rows(),
-            Footnote = $"The best of each build since the two were taken to the field; percent of the smaller number. {app.Delays}",
+            Footnote = $"The best of each build since the two were taken to the field; percent of their mean, as in compare. {app.Delays}",
         });
     }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Flight;
+using Simfeel.Studies.Compare;
 using Simfeel.Studies.Flights;
 
 namespace Simfeel.Cockpit.Pages;
@@ -17,9 +18,6 @@ public sealed class ResultsPage(ResultsModel model) : Page
 
     /// <summary>Angular acceleration from which a craft was turned, deg/s^2: <see cref="LeastRate"/> within a tenth of a second.</summary>
     internal static double LeastAcceleration { get; } = LeastRate / 0.1;
-
-    /// <summary>Percent beyond which only that is said: more digits would tell of the smaller number's noise.</summary>
-    private const double MostPercent = 1000;
 
     /// <inheritdoc/>
     public override bool IsOverFlight => true;
@@ -45,19 +43,13 @@ public sealed class ResultsPage(ResultsModel model) : Page
         new Button("Close", Leave),
     ];
 
-    /// <summary>Which of two numbers is greater, and by how much, in words and with an arrow.</summary>
+    /// <summary>Which of two numbers is greater, and by how many percent of their mean, in words and with an arrow.</summary>
     internal static string Greater(double? a, double? b)
     {
         if (a is not { } first || b is not { } second) return a is null && b is null ? "neither flew it" : "only one flew it";
-        double least = Math.Min(Math.Abs(first), Math.Abs(second));
-        double gap = Math.Abs(second - first);
-        if (gap == 0) return "the same";
-        string which = second > first ? "B greater ▶" : "◀ A greater";
-        if (least > 0 && gap / least < 0.005) return "the same";
-        double percent = 100 * gap / least;
-        return least == 0 ? which
-            : percent > MostPercent ? FormattableString.Invariant($"{which} by over {MostPercent:0} %")
-            : FormattableString.Invariant($"{which} by {percent:0} %");
+        double percent = MetricPair.Percent(first, second);
+        if (Math.Abs(percent) < 0.5) return "the same";
+        return FormattableString.Invariant($"{(second > first ? "B greater ▶" : "◀ A greater")} by {Math.Abs(percent):0} %");
     }
 
     /// <summary>A number of a row; null where the craft did not really fly it.</summary>

@@ -220,11 +220,12 @@ public class NavigationTests
         desk.Press(DownKey);
         Assert.Contains(desk.Texts, text => text.StartsWith("From leaving the stick", StringComparison.Ordinal));
         Assert.DoesNotContain(desk.Texts, text => text.StartsWith("Highest roll rate", StringComparison.Ordinal));
-        Assert.Contains("◀ A greater by 27 %", desk.Texts);
+        Assert.Contains("◀ A greater by 24 %", desk.Texts);
         Assert.Contains("only one flew it", desk.Texts);
         Assert.Equal("the same", ResultsPage.Greater(3, 3));
-        Assert.Equal("B greater ▶", ResultsPage.Greater(0, 2));
-        Assert.Equal("B greater ▶ by over 1000 %", ResultsPage.Greater(0.01, 2));
+        // percent of the mean of both, as compare has it: 1 of 2 less 3 of 2
+        Assert.Equal("B greater ▶ by 100 %", ResultsPage.Greater(1, 3));
+        Assert.Equal("B greater ▶ by 200 %", ResultsPage.Greater(0, 2));
     }
 
     [Theory]
