@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Simfeel.Flight.Tuning;
 using Simfeel.Studies.Blind;
+using Simfeel.Tests.Documents;
 
 namespace Simfeel.Tests;
 
@@ -12,6 +13,17 @@ public sealed class VotesCommandTests : IDisposable
     private string Log => _folder.File("votes.csv");
 
     public void Dispose() => _folder.Dispose();
+
+    /// <summary>SIMFEEL_APPROVE=1 writes them anew.</summary>
+    [Fact]
+    public void The_votes_that_come_along_are_those_of_the_simulated_pilot()
+    {
+        SimulatedVotes.Write(Log);
+        string kept = SourceTree.FullPath(SimulatedVotes.File);
+        if (Environment.GetEnvironmentVariable("SIMFEEL_APPROVE") == "1") File.Copy(Log, kept, true);
+        // line ends are git's affair in the tree
+        Assert.Equal(File.ReadAllLines(kept), File.ReadAllLines(Log));
+    }
 
     /// <summary>Who sees the big difference and guesses at the small one gets bands between the two, which compare takes.</summary>
     [Fact]

@@ -1,6 +1,3 @@
-using Simfeel.Flight.Tuning;
-using Simfeel.Studies.Blind;
-
 namespace Simfeel.Tests.Documents;
 
 /// <summary>
@@ -37,39 +34,11 @@ internal sealed class DocumentFolder : IDisposable
         File.WriteAllText(At("two.toml"), lesson.Replace(change, change + "motor.mass_g = [33, 40]\n", StringComparison.Ordinal));
     }
 
-    /// <summary>
-    /// The votes of a simulated pilot: sessions of the real kind, the first trials seen, the others wrong. A control, all of whose
-    /// flights are alike, is voted 1 in a triangle; in a pair nobody can tell it from a trial, so it is seen as well.
-    /// </summary>
-    public void WriteVotes()
-    {
-        DateTimeOffset day = new(2026, 5, 1, 19, 0, 0, TimeSpan.FromHours(2));
-        Fly(BlindTest.Triangle, "Curlew", 45.6, trials: 12, controls: 3, seen: 12, day);
-        Fly(BlindTest.Triangle, "Pipit", -2.6, trials: 12, controls: 3, seen: 4, day.AddDays(1));
-        Fly(BlindTest.Triangle, "Redshank", 27.8, trials: 12, controls: 3, seen: 10, day.AddDays(2));
-        Fly(BlindTest.Pair, "Sanderling", -28.3, trials: 16, controls: 4, seen: 15, day.AddDays(3));
-    }
-
-    /// <summary>The same file after a spreadsheet has put a semicolon into one of its numbers.</summary>
+    /// <summary>The votes that come along, after a spreadsheet has put a semicolon into one of their numbers.</summary>
     public void SpoilVotes()
     {
-        string[] lines = File.ReadAllLines(At("votes.csv"));
+        string[] lines = File.ReadAllLines(At(SimulatedVotes.File));
         lines[16] = lines[16].Replace(",-2.6,", ",-2;6,", StringComparison.Ordinal);
         File.WriteAllLines(At("votes.csv"), lines);
-    }
-
-    private void Fly(BlindTest test, string other, double difference, int trials, int controls, int seen, DateTimeOffset day)
-    {
-        BlindSession session = new(test, trials, controls, seed: day.Day);
-        VoteLog log = new(At("votes.csv"));
-        while (!session.IsOver)
-        {
-            int[] builds = [.. Enumerable.Range(1, test.Flights).Select(flight => session.Select(flight).TakeOff())];
-            bool control = test == BlindTest.Triangle && builds.Distinct().Count() == 1;
-            int answer = test == BlindTest.Pair ? 1 + Math.Abs(builds[0] - builds[1]) : 1 + Math.Max(0, Array.FindIndex(builds, build => builds.Count(b => b == build) == 1));
-            bool sees = control || seen-- > 0;
-            int choice = sees ? answer : 1 + (answer % test.Choices.Count);
-            log.Append(session.Vote(choice), new("Wagtail", other, "stop_time", difference, TuningPolicy.Matched, 0, "0.1.0"), day.AddMinutes(3 * session.Voted));
-        }
     }
 }
