@@ -186,7 +186,7 @@ public class RowEquationTests
     /// <summary>Steps: thrust 0.1 N in one block and 0.01 in another, of which the coarser counts; speed 2 rad/s, volts 0.01, amperes 0.1.</summary>
     private static RowEquationsFactory Factory(params StandRow[] rows) => new(Wagtail,
         [
-            Block(Column(StandQuantity.Thrust, 10, TradeUnits.GramForce * 1.01971621)),
+            Block(Column(StandQuantity.Thrust, 10, TradeUnits.GramForce * 1.0197162129779283)),
             Block(Column(StandQuantity.Thrust, 0.01, 1), Column(StandQuantity.Speed, 2, 1), Column(StandQuantity.Voltage, 0.01, 1), Column(StandQuantity.Current, 100, 1e-3)),
         ], rows);
 
