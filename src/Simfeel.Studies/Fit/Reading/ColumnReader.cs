@@ -50,7 +50,7 @@ internal sealed class ColumnReader(RawBlock block, StandReadingOptions options, 
         string why = because;
         if (unit is null && numbers.Select(number => UnitNames.Find(quantity, number.Unit)).FirstOrDefault(u => u is not null) is StandUnit beside)
             (unit, why) = (beside, Joined(because, "the unit stands in the cells"));
-        if (quantity == StandQuantity.Throttle) (unit, why) = Throttle(cell, unit, numbers, because);
+        if (quantity == StandQuantity.Throttle) (unit, why) = Throttle(cell, unit, numbers, why);
         string unknown = cell.UnknownUnit(quantity);
         bool toldByModel = quantity is StandQuantity.Thrust or StandQuantity.Torque;
         if (unit is null && unknown.Length > 0 && !toldByModel)

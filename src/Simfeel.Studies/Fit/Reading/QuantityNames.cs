@@ -7,6 +7,10 @@ namespace Simfeel.Studies.Fit.Reading;
 /// <summary>Tells from a heading what its column holds. English words and the usual German, French and Spanish ones.</summary>
 internal static partial class QuantityNames
 {
+    // letter by letter: with one culture everywhere string.Normalize leaves accents where they are
+    private const string Accented = "\u00e0\u00e1\u00e2\u00e4\u00e7\u00e8\u00e9\u00ea\u00eb\u00ec\u00ed\u00ee\u00ef\u00f1\u00f2\u00f3\u00f4\u00f6\u00f9\u00fa\u00fb\u00fc";
+    private const string Bare = "aaaaceeeeiiiinoooouuuu";
+
     /// <summary>In order: the first that fits wins, so that "motor efficiency" is no motor and "eRPM" no plain rpm.</summary>
     private static readonly (StandQuantity Quantity, Regex Words)[] Names =
     [
@@ -51,10 +55,13 @@ internal static partial class QuantityNames
     private static string Plain(string text)
     {
         StringBuilder plain = new();
-        foreach (char c in text.Normalize(NormalizationForm.FormD))
+        foreach (char c in text)
         {
+            // an accent that stands by itself
             if (CharUnicodeInfo.GetUnicodeCategory(c) == UnicodeCategory.NonSpacingMark) continue;
-            plain.Append(c is '_' or '.' or '\u00a0' ? ' ' : char.ToLowerInvariant(c));
+            char lower = c is '_' or '.' or '\u00a0' ? ' ' : char.ToLowerInvariant(c);
+            int at = Accented.IndexOf(lower, StringComparison.Ordinal);
+            plain.Append(at < 0 ? lower : Bare[at]);
         }
         return plain.ToString();
     }
