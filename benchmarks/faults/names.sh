@@ -2,7 +2,7 @@
 
 faults_names() {
     local d=$folder/names name locale file want n=0 csv=$root/assets/bench/wagtail-stand.csv
-    local names=('Größe und Übermut' '翼展 很长' 'طُولٌ ذِرَاع' '🚁 rotor 🪁' "it's \"quoted\"" '-rf' $'two\nlines' $'not \xff utf8' '<b>&amp;</b>' 'שלום 5" x 4.3')
+    local names=('Größe und Übermut' '翼展 很长' 'طُولٌ ذِرَاع' '🚁 rotor 🪁' "it's \"quoted\"" '-rf' $'two\nlines' $'not \xff utf8' '<b>&amp;<i>' 'שלום 5" x 4.3')
     begin 'folders and files with umlauts, Chinese, Arabic with marks, pictures, blanks, quotes, a dash in front, line ends, bytes that are no UTF-8'
     mkdir -p "$d"
     for name in "${names[@]}"; do
