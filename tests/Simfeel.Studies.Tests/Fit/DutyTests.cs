@@ -35,6 +35,26 @@ public class DutyTests
         Assert.Equal(Math.Max(1, (8 * 3) + (4 * full) - 6), state.DegreesOfFreedom);
     }
 
+    /// <summary>
+    /// The F test of nested models (any textbook of regression): what the sum of squares grows by for each equation more, over the scatter that is
+    /// left without them, of 1 % at least.
+    /// </summary>
+    [Theory]
+    [InlineData(0.025)]
+    [InlineData(0.05)]
+    public void The_test_is_the_f_test_of_nested_models(double volts)
+    {
+        StandRow[] rows = [.. Sweep(throttle => throttle), At(1, 1)];
+        for (int n = 0; n < rows.Length; n++)
+            rows[n] = rows[n] with { Voltage = rows[n].Voltage * (1 + (n % 2 == 0 ? volts : -volts)), Current = rows[n].Current / (1 + (n % 2 == 0 ? volts : -volts)), Thrust = rows[n].Thrust * (1 + (n % 3 == 0 ? 0.04 : -0.02)) };
+        FitState with = Solved(rows, true), without = Solved(rows, false);
+        double f = (with.SumOfSquares - without.SumOfSquares) / (with.DegreesOfFreedom - without.DegreesOfFreedom) / Math.Max(1, without.SumOfSquares / without.DegreesOfFreedom);
+        (_, _, bool duty, string words) = Choose(rows);
+        Assert.Equal(f < 3, duty);
+        Assert.Contains(duty ? $"(F = {f:F1}, below 3)" : $"(F = {f:F0}, above 3)", words, StringComparison.Ordinal);
+        Assert.True(without.SumOfSquares / without.DegreesOfFreedom > 1.5 && f > 0.3);
+    }
+
     [Fact]
     public void Too_few_rows_at_part_throttle_are_not_asked()
     {
@@ -97,6 +117,12 @@ public class DutyTests
         Assert.Equal(0.2, problem.Scale[(int)Observed.Current], 0.1);
         // no such column
         Assert.Equal(1, problem.Scale[(int)Observed.Power]);
+    }
+
+    private static FitState Solved(StandRow[] rows, bool duty)
+    {
+        RowEquationsFactory factory = new(Wagtail, [new(1, "", 1, [], [], [], [])], rows);
+        return new FitProblem(Wagtail, [.. rows.Select(row => factory.Make(row, duty)!)], FitConstants.Prior).Solve([0, 1, 2, 3, 4, 5], new double[6]);
     }
 
     private static StandRow[] Sweep(Func<double, double> dutyOf) =>
