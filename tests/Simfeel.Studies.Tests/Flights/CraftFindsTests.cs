@@ -123,6 +123,12 @@ public class CraftFindsTests
             Assert.Null(rows[name].B);
         }
         finds.Take(1, Reading(), default, Flying, Period);
+        // let go at 10 rad/s, nothing a reading of 10 ms later: 9 ms; then -1 rad/s for two readings: back by 0.02 rad
+        for (int n = 0; n < 12; n++)
+            finds.Take(1, Reading(w: new(n < 8 ? 10 : n == 9 || n == 10 ? -1 : 0, 0, 0)), new(n < 7 ? 1 : 0, 0, 0, 0.4), Flying, 0.01);
+        rows = finds.Rows().ToDictionary(row => row.Name);
+        Assert.Equal(9, rows["sharpest stop"].B!.Value, 9);
+        Assert.Equal(0.02 / Degree, rows["its bounce-back"].B!.Value, 9);
         Assert.Equal((7, 0), (Math.Round(finds.Rows()[9].A!.Value, 9), finds.Rows()[9].B));
     }
 

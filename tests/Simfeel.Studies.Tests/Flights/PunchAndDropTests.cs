@@ -48,6 +48,16 @@ public class PunchAndDropTests
         Assert.Equal(16, find.Gain);
     }
 
+    /// <summary>Readings 0.06 s apart: the seventeenth, after 1.02 s, in which a climb of 2 m/s alone gives 2.04 m.</summary>
+    [Fact]
+    public void It_is_read_at_the_reading_nearest_to_a_second()
+    {
+        PunchFind find = new();
+        for (int n = 0; n < 6; n++) find.Take(default, new(0, 0, -2), 0.3, 0.06);
+        for (int n = 0; n < 30; n++) find.Take(new(0, 0, -n), new(0, 0, -2), 1, 0.06);
+        Assert.Equal(17 - 2.04, find.Gain!.Value, 12);
+    }
+
     [Fact]
     public void The_best_of_several_is_kept_even_where_none_gains()
     {

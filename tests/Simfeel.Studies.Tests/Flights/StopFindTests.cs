@@ -131,6 +131,21 @@ public class StopFindTests
         Assert.Equal(0, creeping.BounceBack);
     }
 
+    /// <summary>A stick that is pushed against the turn in between has not simply been let go.</summary>
+    [Fact]
+    public void A_push_in_between_makes_it_no_stop()
+    {
+        foreach (double push in (double[])[-0.5, 0.5])
+        {
+            StopFind find = Turning(10, 1);
+            Feed(find, 0, 1, 10, 10, 10, 10, 10, 10, 10);
+            Feed(find, push, 1, 10);
+            // back at the centre, and turning too slowly for a stop of that
+            Feed(find, 0, 1, [5, 4, 2, 0, 0]);
+            Assert.Null(find.Time);
+        }
+    }
+
     /// <summary>Readings count up to the drill's time of watching, 0.6 s after letting go: 60 of them.</summary>
     [Fact]
     public void Watching_ends_with_the_drills_time()
