@@ -2,7 +2,6 @@ using Simfeel.Builds;
 using Simfeel.Flight;
 using Simfeel.Flight.Tests;
 using Simfeel.Studies.Batch;
-using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Sweep;
 
 namespace Simfeel.Studies.Tests.Sweep;

@@ -1,7 +1,6 @@
 using System.Text;
 using Parquet;
 using Parquet.Schema;
-using Simfeel.Builds.Writing;
 using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Sweep;
 
