@@ -169,6 +169,38 @@ public class BenchEdgeTests
         Assert.DoesNotContain(BenchWords.Notes(weighed), note => note.StartsWith("The readings have no mass", StringComparison.Ordinal));
     }
 
+    /// <summary>A light craft that was weighed before stands in with 0.2 % of its mass, as a scale would.</summary>
+    [Fact]
+    public void A_light_craft_has_a_finer_scale()
+    {
+        double mass = BenchCases.Starter("sanderling").Craft.Mass, inertia = BenchCases.Starter("sanderling").Craft.I_BBcm_B.M00;
+        Assert.InRange(mass, 0.01, 0.4);
+        AssembledBuild weighed = BenchCases.Assemble($"{BenchCases.TextOf("sanderling")}\n[measured]\nall_up_mass_g = {1e3 * mass:F3}\n");
+        double time = 20 * SwingTest.ExactPeriod(inertia, mass, 0.1, 1, 10 * Math.PI / 180, 9.80665);
+        string swing = $"[roll]\nspacing_mm = 100\nlength_mm = 1000\ntimes_s = [{time:F5}, {time:F5}, {time:F5}]\n";
+        BenchReport borrowed = BenchCases.Report(swing, weighed), measured = BenchCases.Report($"[mass]\nmass_g = {1e3 * mass:F3}\n" + swing, weighed);
+        Assert.True(borrowed.MassFromBuild && !measured.MassFromBuild);
+        Assert.Equal(1, BenchCases.Of(borrowed, BenchKind.Inertia, BenchAxis.X).Measured!.Sigma / BenchCases.Of(measured, BenchKind.Inertia, BenchAxis.X).Measured!.Sigma, 1e-6);
+    }
+
+    [Fact]
+    public void A_page_on_which_all_agrees_says_so()
+    {
+        const string words = "Nothing to look at: every measured number agrees.";
+        Assert.Contains(words, BenchResultPage.Markdown(BenchCases.Report("[mass]\nmass_g = 598")), StringComparison.Ordinal);
+        Assert.DoesNotContain(words, BenchResultPage.Markdown(BenchCases.Report("[mass]\nmass_g = 612")), StringComparison.Ordinal);
+    }
+
+    /// <summary>A large craft hangs on wires longer than a metre; the worksheet gives them in millimetres.</summary>
+    [Fact]
+    public void Wires_of_a_large_craft_are_long()
+    {
+        BenchPlan plan = BenchPlan.Of(BenchCases.Starter("gannet"));
+        string line = BenchWorksheet.Markdown(plan).Split('\n').Single(row => row.StartsWith("| free length of the wires, L | mm | 1", StringComparison.Ordinal) || row.StartsWith("| free length of the wires, L | mm | 2", StringComparison.Ordinal));
+        Assert.Contains(plan.Tests, test => test.Length > 1);
+        Assert.Equal($"| free length of the wires, L | mm | {string.Join(" | ", plan.Tests.Select(test => $"{1000 * test.Length:F0}"))} |", line.TrimEnd());
+    }
+
     private static void Check(string words, string text)
     {
         IReadOnlyList<string> findings = BenchPlausibility.Of(BenchCases.Report(text));

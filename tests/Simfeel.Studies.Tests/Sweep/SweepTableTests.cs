@@ -87,6 +87,7 @@ public class SweepTableTests
     {
         Assert.Equal("the sweep in memory: block 7 is damaged.", Damage(new SweepBlock(7, [[1, 2]], [""]), 3));
         Assert.Equal("the sweep in memory: block 8 is damaged.", Damage(new SweepBlock(8, [[double.PositiveInfinity]], [""]), 1));
+        Assert.Equal("the sweep in memory: block 8 is damaged.", Damage(new SweepBlock(8, [[1, double.NegativeInfinity]], [""]), 2));
         Assert.Equal("the sweep in memory: block 9 is damaged.", Damage(new SweepBlock(9, new double[257][].Select(_ => new double[1]).ToArray(), Enumerable.Repeat("", 257).ToArray()), 1));
         using SweepJournal journal = Journal(Plan(["stop_time"], []), new SweepBlock(3, new double[256][].Select(_ => new double[] { None }).ToArray(), Enumerable.Repeat("a\nb", 256).ToArray()));
         SweepBlock block = Assert.Single(journal.Blocks(1));
