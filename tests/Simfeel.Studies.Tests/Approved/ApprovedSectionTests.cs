@@ -3,7 +3,6 @@ using Simfeel.Physics;
 using Simfeel.Studies.Blame;
 using Simfeel.Studies.Compare;
 using Simfeel.Studies.Growth;
-using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Sheet;
 using Simfeel.Studies.Sheet.Sections;
 using Simfeel.Studies.Sheet.Writing;

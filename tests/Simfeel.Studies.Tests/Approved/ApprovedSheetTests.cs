@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Sheet;
 using Simfeel.Studies.Tests.Sheet;
 

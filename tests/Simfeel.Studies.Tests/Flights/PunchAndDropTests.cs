@@ -1,4 +1,3 @@
-using Simfeel.Physics.Maths;
 using Simfeel.Studies.Flights;
 
 namespace Simfeel.Studies.Tests.Flights;

@@ -1,4 +1,3 @@
-using Simfeel.Builds;
 using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tests;
 using Simfeel.Physics;

@@ -1,7 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Flight.Tuning;
 using Simfeel.Studies.Lessons;
-using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Tests.Approved;
 
 namespace Simfeel.Studies.Tests.Lessons;

@@ -1,7 +1,6 @@
 using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tests;
 using Simfeel.Physics;
-using Simfeel.Physics.Maths;
 using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Tests.Metrics;
