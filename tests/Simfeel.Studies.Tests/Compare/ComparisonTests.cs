@@ -69,6 +69,22 @@ public class ComparisonTests
     public void Every_metric_of_the_demo_exists() =>
         Assert.All(Demo.Value.Metrics, pair => Assert.True(double.IsFinite(pair.A) && double.IsFinite(pair.B), pair.Metric.Name));
 
+    /// <summary>Work and touches are told for every drill, each craft's own, as its log has it.</summary>
+    [Fact]
+    public void Work_is_that_of_each_flight()
+    {
+        Comparison demo = Demo.Value;
+        Assert.Equal(MetricCatalogue.All.Select(metric => metric.Drill).Distinct(), demo.Work.Select(work => work.Drill));
+        Assert.Equal(DrillCatalogue.Scripted.Select(drill => drill.Name), demo.Logs.Select(logs => logs.A.Drill));
+        foreach ((FlightLog a, FlightLog b) in demo.Logs)
+        {
+            DrillWork work = demo.Work.Single(one => one.Drill.Name == a.Drill);
+            Assert.Equal((ControlEffort.Of(a), ControlEffort.Of(b)), (work.A, work.B));
+            Assert.Equal(("Wagtail", "Curlew"), (a.Unit.Unit.Name, b.Unit.Unit.Name));
+        }
+        Assert.DoesNotContain(demo.Work, work => work.ATouches || work.BTouches);
+    }
+
     /// <summary>The numbers in the sentences are those of the table, and a changed build changes them.</summary>
     [Fact]
     public void Sentences_are_computed_from_the_metrics()

@@ -17,6 +17,7 @@ internal static class NumbersSection
             new("what"), new($"{Signs.Of(false)} {a}", Tone: Tone.BuildA), new($"{Signs.Of(true)} {b}", Tone: Tone.BuildB),
             new("difference"), new("felt?", true), new("band 5-95 %"), new($"{sheet.OtherPolicy.Policy}"),
         ];
+        FeelBands bands = sheet.Comparison.Bands;
         RowGroup[] groups =
         [
             .. sheet.Comparison.Metrics.GroupBy(pair => pair.Metric.Drill).Select(drill => new RowGroup(
@@ -29,7 +30,7 @@ internal static class NumbersSection
                     + $"Last column: the difference when tuned by the policy {sheet.OtherPolicy.Policy}.",
                 columns, groups),
             new Paragraph(
-                "Felt (\u25A0\u25A0): above 15 %. Perhaps (\u25A0\u25A1): 5 to 15 %. Not felt (\u25A1\u25A1): less, or too small to notice whatever the percent. These bands are our inference. "
+                $"Felt (\u25A0\u25A0): above {bands.FeltAbove_Percent:G4} %. Perhaps (\u25A0\u25A1): {bands.NotFeltBelow_Percent:G4} to {bands.FeltAbove_Percent:G4} %. Not felt (\u25A1\u25A1): less, or too small to notice whatever the percent. These bands are our inference. "
                     + "Undecided (?): the band of the difference covers zero and is not small enough to be called not felt. A reading (\u00B7): an instrument's figure that explains, but is not felt by itself. A dash: the craft did not get there within the drill; as a band: the drill is too long to be flown with every draw.",
                 Tone.Quiet),
             .. sheet.Styles.Select(style => Weighing(sheet, style)),

@@ -116,7 +116,9 @@ internal static class WordsSection
         bool Changes(MetricPair pair)
         {
             MetricPair other = sheet.Other(pair.Metric);
-            return other.Feel != Feel.Unknown && pair.Feel != Feel.Unknown && pair.Feel != Feel.Reading && pair.Feel != other.Feel;
+            if (other.Feel == Feel.Unknown || pair.Feel is Feel.Unknown or Feel.Reading) return false;
+            // felt as much, but of the other build
+            return pair.Feel != other.Feel || (pair.Feel is Feel.Felt or Feel.Perhaps && pair.Difference * other.Difference < 0);
         }
 
         string Change(MetricPair pair) =>
