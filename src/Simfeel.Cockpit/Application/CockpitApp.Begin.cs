@@ -1,9 +1,11 @@
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Start;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
-
 
 namespace Simfeel.Cockpit.Application;
 

@@ -1,10 +1,12 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Parts;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
-
 
 namespace Simfeel.Cockpit.Application;
 

@@ -1,6 +1,6 @@
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Flights;
 using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;

@@ -3,7 +3,6 @@ using Simfeel.Cockpit.Sound;
 using Simfeel.Flight;
 using Simfeel.Physics;
 
-
 namespace Simfeel.Cockpit.Application;
 
 /// <summary>What a flight shows and lets hear: overlay, sound, pictures.</summary>

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Marks;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;

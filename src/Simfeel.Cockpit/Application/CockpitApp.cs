@@ -1,6 +1,10 @@
 using System.Numerics;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Application.Offscreen;
+using Simfeel.Cockpit.Graphics.Landscape;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Input.Wizard;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;

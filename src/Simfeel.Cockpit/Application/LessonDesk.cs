@@ -1,7 +1,7 @@
 using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Builds.Writing;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Lessons;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;

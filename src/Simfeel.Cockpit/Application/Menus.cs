@@ -1,7 +1,13 @@
 using System.Globalization;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Input;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Input.Wizard;
+using Simfeel.Cockpit.Loading;
+using Simfeel.Cockpit.Pages.Flights;
+using Simfeel.Cockpit.Pages.Parts;
+using Simfeel.Cockpit.Pages.Settings;
+using Simfeel.Cockpit.Pages.Start;
+using Simfeel.Cockpit.Pages.Wizard;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Settings;
 

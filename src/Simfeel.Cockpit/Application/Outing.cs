@@ -1,5 +1,5 @@
 using Simfeel.Builds;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;

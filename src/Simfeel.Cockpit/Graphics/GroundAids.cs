@@ -1,5 +1,9 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.Meshes;
+using Simfeel.Cockpit.Graphics.OpenGl;
 using Simfeel.Flight.Fields;
 
 namespace Simfeel.Cockpit.Graphics;

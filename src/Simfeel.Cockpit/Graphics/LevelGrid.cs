@@ -1,5 +1,6 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.OpenGl;
 
 namespace Simfeel.Cockpit.Graphics;
 

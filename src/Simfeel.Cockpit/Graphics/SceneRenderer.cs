@@ -1,6 +1,11 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
 using Simfeel.Builds;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.Meshes;
+using Simfeel.Cockpit.Graphics.OpenGl;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Flight.Fields;
 using Simfeel.Physics.Maths;
 

@@ -1,5 +1,8 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.OpenGl;
 
 namespace Simfeel.Cockpit.Graphics;
 

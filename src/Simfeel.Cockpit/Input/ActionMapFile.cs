@@ -1,5 +1,6 @@
 using System.Text;
 using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Input;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Input;
 

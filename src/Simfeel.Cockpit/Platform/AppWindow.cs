@@ -2,9 +2,6 @@ using Silk.NET.OpenGL;
 
 namespace Simfeel.Cockpit.Platform;
 
-/// <summary>Something of the machine is missing, said in one sentence that tells what to do.</summary>
-public sealed class MissingOnMachineException(string message) : Exception(message);
-
 /// <summary>
 /// A window with an OpenGL 3.3 core context and the queue of its events. With the environment variable
 /// <c>SDL_VIDEODRIVER=offscreen</c> there is a context but no screen, which tests use. One per process, one thread.

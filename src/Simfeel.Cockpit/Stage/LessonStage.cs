@@ -1,4 +1,5 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
 using Simfeel.Physics.Maths;

@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Studies.Blind;
 using Spectre.Console;

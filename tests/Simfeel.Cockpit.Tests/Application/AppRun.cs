@@ -1,5 +1,7 @@
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Application.Offscreen;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight.Fields;
 

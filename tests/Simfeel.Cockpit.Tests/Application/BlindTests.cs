@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Simfeel.Cockpit.Application;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 using Simfeel.Studies.Blind;

@@ -1,5 +1,6 @@
 using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Cockpit.Tests.Input;
 using SkiaSharp;
 

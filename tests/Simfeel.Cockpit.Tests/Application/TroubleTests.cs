@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
@@ -118,7 +119,7 @@ public class TroubleTests(WindowFixture fixture)
         AppRun.Key(W, down: true);
         run.Frames(0.7);
         AppRun.Key(W, down: false);
-        while (run.App.Painter.View != Cockpit.Graphics.View.Split) run.App.Do(Cockpit.Input.PilotAction.View);
+        while (run.App.Painter.View != Cockpit.Graphics.Views.View.Split) run.App.Do(Cockpit.Input.PilotAction.View);
         run.Frames(0.5);
         byte[] picture = new byte[4 * 640 * 360];
         run.App.Painter.ReadInto(640, 360, picture);

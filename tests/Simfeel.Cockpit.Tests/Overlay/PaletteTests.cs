@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Tests.Pages;
 using SkiaSharp;

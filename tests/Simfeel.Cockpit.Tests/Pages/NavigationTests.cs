@@ -1,5 +1,8 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Flights;
+using Simfeel.Cockpit.Pages.Lessons;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Cockpit.Platform;
 
 namespace Simfeel.Cockpit.Tests.Pages;

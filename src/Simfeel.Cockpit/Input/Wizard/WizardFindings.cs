@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Simfeel.Cockpit.Input.Wizard;
 using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Input;

@@ -1,0 +1,11 @@
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Studies.Blind;
+
+namespace Simfeel.Cockpit.Pages.Blind;
+
+/// <summary>What the page before blind flights does.</summary>
+public sealed class BlindSetupModel
+{
+    /// <summary>Begins with what is set.</summary>
+    public required Action<BlindOptions> Begin { get; init; }
+}
