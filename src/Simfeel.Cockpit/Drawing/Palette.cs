@@ -80,10 +80,4 @@ public static class Palette
 
     /// <summary>Colour of a build, 0 for A and 1 for B.</summary>
     public static SKColor Build(int index) => index == 0 ? BuildA : BuildB;
-
-    /// <inheritdoc cref="PaletteColours.Pairs"/>
-    public static IReadOnlyList<PalettePair> Pairs => Now.Pairs;
-
-    /// <inheritdoc cref="PaletteColours.Contrasts"/>
-    public static IReadOnlyList<PaletteContrast> Contrasts => Now.Contrasts;
 }

@@ -11,7 +11,4 @@ public static class TextScale
 
     /// <summary>One press of a key.</summary>
     public const double Step = 0.05;
-
-    /// <summary>The nearest scale that is allowed; 1 for what is not a number.</summary>
-    public static double Within(double scale) => double.IsNaN(scale) ? 1 : Math.Clamp(scale, Low, High);
 }

@@ -1,9 +1,7 @@
 using System.Collections.Concurrent;
 using Simfeel.Builds;
-using Simfeel.Cockpit.Pages.Start;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
-using Simfeel.Physics.Maths;
 
 namespace Simfeel.Cockpit.Loading;
 
@@ -76,10 +74,13 @@ public sealed class BuildRack : IDisposable
     /// <summary>File of a build.</summary>
     public string PathOf(int index) => _paths[index];
 
+    /// <summary>What came of a build; null while it is not loaded.</summary>
+    public FlyableResult? Peek(int index) => Volatile.Read(ref _results[index]);
+
     /// <summary>What came of a build; null while it is being loaded, which it then is next.</summary>
     public FlyableResult? Get(int index)
     {
-        FlyableResult? result = Volatile.Read(ref _results[index]);
+        FlyableResult? result = Peek(index);
         if (result is null) _wanted.Push(index);
         return result;
     }
@@ -90,19 +91,6 @@ public sealed class BuildRack : IDisposable
         Start();
         while (Get(index) is null && !_work.IsCompleted) Thread.Sleep(5);
         return Get(index) ?? new(null, $"{_paths[index]} was not loaded.");
-    }
-
-    /// <summary>A line of the start page for a build.</summary>
-    public BuildChoice Choice(int index)
-    {
-        FlyableResult? result = Volatile.Read(ref _results[index]);
-        if (result is null) return new(Names[index], "", double.NaN, double.NaN, double.NaN);
-        if (result.Build is not FlyableBuild build) return new(Names[index], "", double.NaN, double.NaN, double.NaN, result.Message);
-        Mat3 inertia = build.Assembled.Craft.I_BBcm_B;
-        double weight = build.Assembled.Craft.Mass * build.Unit.Gravity;
-        return new(
-            build.Name, build.Assembled.Build.Description, build.Assembled.Craft.Mass, inertia.M00,
-            build.Assembled.Craft.Rotors.Count * build.Unit.Map.FullThrust / weight);
     }
 
     /// <inheritdoc/>

@@ -11,6 +11,9 @@ namespace Simfeel.Cockpit.Settings;
 /// </summary>
 internal sealed class TomlSheet
 {
+    /// <summary>Deepest nesting of brackets in the files of a user's folder, whose values are numbers and words; a deeper one is no file of ours.</summary>
+    public const int DeepestNesting = 8;
+
     private readonly Dictionary<string, (object Value, int Line)> _values = new(StringComparer.Ordinal);
     private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
     private readonly string _file;
@@ -24,7 +27,7 @@ internal sealed class TomlSheet
     {
         _file = file;
         _wrong = wrong;
-        if (TomlText.Clean(text, 8, out TomlFault fault) is not DocumentSyntax document)
+        if (TomlText.Clean(text, DeepestNesting, out TomlFault fault) is not DocumentSyntax document)
         {
             Tell(fault.Line, $"{fault.Reason}. Defaults are used.");
             return;
@@ -106,6 +109,13 @@ internal sealed class TomlSheet
     /// <summary>The word of a name in files: SwapInPlace is <c>swap_in_place</c>.</summary>
     public static string WordOf(string name) =>
         string.Concat(name.Select((c, n) => char.IsUpper(c) && n > 0 ? "_" + char.ToLowerInvariant(c) : char.ToLowerInvariant(c).ToString()));
+
+    /// <summary>A text of one line as a TOML value. Control characters, which names of devices may hold, are left out.</summary>
+    public static string Quoted(string text) =>
+        "\"" + Plain(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+
+    /// <summary>A text without its control characters.</summary>
+    public static string Plain(string text) => string.Concat(text.Where(c => !char.IsControl(c)));
 
     private void Tell(int line, string sentence) => _wrong.Add(OneLine.Of(string.Create(CultureInfo.InvariantCulture, $"{_file}:{line}: {sentence}")));
 

@@ -16,7 +16,7 @@ internal sealed class CraftPrograms
         (EllipsoidModel, EllipsoidFade) = (Ellipsoid.Location("uModel"), Ellipsoid.Location("uFade"));
         (DiscModel, DiscColour, DiscBlades) = (Disc.Location("uModel"), Disc.Location("uColour"), Disc.Location("uBlades"));
         DepthModel = Depth.Location("uModel");
-        Square = VertexLayout.Array(store, [-1, -1, 1, -1, 1, 1, -1, -1, 1, 1, -1, 1], 2);
+        Square = VertexLayout.Square(store);
     }
 
     /// <summary>Programs and the places of their uniforms.</summary>

@@ -11,7 +11,7 @@ internal readonly record struct RotorBlur(float Blades, float Disc, float Ghosts
     // What an eye or a camera gathers in one picture, s.
     private const double Exposure = 1.0 / 100;
 
-    /// <summary>By how many blade spacings the blades move in one picture.</summary>
+    /// <summary>The look of blades, by how many of their spacings they move in one picture.</summary>
     /// <param name="speed">Rotor speed, rad/s.</param>
     /// <param name="blades">Number of blades.</param>
     public static RotorBlur Of(double speed, int blades)

@@ -155,7 +155,7 @@ internal sealed class LandTexture
         }
         return seen;
 
-        static byte Encoded(byte root, float light) => (byte)((255 * Daylight.Encoded(Squared(root) * light)) + 0.5f);
+        static byte Encoded(byte root, float light) => (byte)((255 * LinearColour.Encoded(Squared(root) * light)) + 0.5f);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -62,5 +62,5 @@ internal static class SkyTexture
         return Vector3.Lerp(c, Vector3.Lerp(Daylight.Haze, cloud, (float)TileNoise.Step(0.2, 0.36, row)), (float)(0.85 * heaps));
     }
 
-    private static byte Encoded(float c) => (byte)((255 * Daylight.Encoded(c)) + 0.5f);
+    private static byte Encoded(float c) => (byte)((255 * LinearColour.Encoded(c)) + 0.5f);
 }

@@ -28,7 +28,7 @@ internal sealed unsafe class GlowBatch
     {
         _gl = store.Gl;
         _program = new(store, "glow.vert", "glow.frag", defines);
-        _array = VertexLayout.Array(store, [-1, -1, 1, -1, 1, 1, -1, -1, 1, 1, -1, 1], 2);
+        _array = VertexLayout.Square(store);
         _buffer = store.Stream(BufferTargetARB.ArrayBuffer, Capacity * sizeof(Sprite));
         VertexLayout.Describe(_gl, 1, 1, 4, 4);
         _gl.BindVertexArray(0);

@@ -30,3 +30,15 @@ internal enum TextureSlot
     /// <summary>Pictures that the lens bends.</summary>
     Picture,
 }
+
+/// <summary>Puts textures where the shaders look for them.</summary>
+internal static class TextureSlots
+{
+    /// <summary>Binds a texture to the unit of a slot, read by its own parameters.</summary>
+    public static void Bind(this GL gl, TextureSlot slot, uint texture)
+    {
+        gl.ActiveTexture(TextureUnit.Texture0 + (int)slot);
+        gl.BindTexture(TextureTarget.Texture2D, texture);
+        gl.BindSampler((uint)slot, 0);
+    }
+}

@@ -15,6 +15,13 @@ internal static unsafe class VertexLayout
         return array;
     }
 
+    /// <summary>A square of half edge 1, six corners of two floats; it stays bound.</summary>
+    public static uint Square(GlStore store) => Array(store, [-1, -1, 1, -1, 1, 1, -1, -1, 1, 1, -1, 1], 2);
+
+    /// <summary>The same square for <c>decal.vert</c>, which wants each corner twice: its place, and its place across the decal.</summary>
+    public static uint DecalSquare(GlStore store) =>
+        Array(store, [-1, -1, -1, -1, 1, -1, 1, -1, 1, 1, 1, 1, -1, -1, -1, -1, 1, 1, 1, 1, -1, 1, -1, 1], 2, 2);
+
     /// <summary>Describes the buffer that is bound.</summary>
     /// <param name="gl">OpenGL.</param>
     /// <param name="first">Number of the first attribute.</param>

@@ -41,9 +41,7 @@ internal sealed unsafe class LensPass
     {
         _gl.BindVertexArray(_array);
         if (!_laid.Equals((lens, _buffer.Width, _buffer.Height))) Lay(lens);
-        _gl.ActiveTexture(TextureUnit.Texture0 + (int)TextureSlot.Picture);
-        _gl.BindTexture(TextureTarget.Texture2D, _buffer.Texture);
-        _gl.BindSampler((uint)TextureSlot.Picture, 0);
+        _gl.Bind(TextureSlot.Picture, _buffer.Texture);
         _gl.Disable(EnableCap.DepthTest);
         _gl.Disable(EnableCap.CullFace);
         _program.Use();

@@ -1,5 +1,6 @@
 using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Pages.Widgets;
+using Simfeel.Cockpit.Platform;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Pages.Settings;
@@ -80,7 +81,7 @@ internal sealed class KeyRow(KeyLine line) : Widget
 
     private bool Capture(in UiInput input)
     {
-        bool escape = input.Kind == UiInputKind.Back || (input.Kind == UiInputKind.Key && input.Code == UiTranslator.Escape);
+        bool escape = input.Kind == UiInputKind.Back || (input.Kind == UiInputKind.Key && input.Code == Scancode.Escape);
         if (input.Kind == UiInputKind.Key && _cell == 0 && !escape) line.SetKey(input.Code);
         else if (input.Kind == UiInputKind.PadButton && _cell == 1) line.SetPad(input.Code);
         else if (!escape && input.Kind != UiInputKind.PointerDown) return true;

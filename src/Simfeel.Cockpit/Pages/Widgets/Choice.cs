@@ -7,10 +7,7 @@ namespace Simfeel.Cockpit.Pages.Widgets;
 /// <param name="names">The names; at least one.</param>
 /// <param name="get">The chosen one.</param>
 /// <param name="set">Chooses another one.</param>
-/// <param name="help">A quiet line; empty for none.</param>
-internal sealed class Choice(
-    string label, Func<IReadOnlyList<string>> names, Func<int> get, Action<int> set, string help = "")
-    : FieldWidget(label, help)
+internal sealed class Choice(string label, Func<IReadOnlyList<string>> names, Func<int> get, Action<int> set) : FieldWidget(label, "")
 {
     private static float Arrow(Pen pen) => 26 * pen.Scale;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using Simfeel.Cockpit.Drawing;
+using Simfeel.Cockpit.Platform;
 
 namespace Simfeel.Cockpit.Pages.Widgets;
 
@@ -11,9 +12,6 @@ namespace Simfeel.Cockpit.Pages.Widgets;
 /// <param name="help">A quiet line; empty for none.</param>
 internal sealed class TextField(string label, int longest, Func<string> get, Action<string> set, string help = "") : FieldWidget(label, help)
 {
-    // SDL scancodes
-    private const int Enter = 40, Backspace = 42, Home = 74, Delete = 76, End = 77, Right = 79, Left = 80, KeypadEnter = 88;
-
     private string _text = "";
     private int _caret;
     private bool _typing;
@@ -85,30 +83,30 @@ internal sealed class TextField(string label, int longest, Func<string> get, Act
     {
         switch (code)
         {
-            case Enter or KeypadEnter:
+            case Scancode.Enter or Scancode.KeypadEnter:
                 Finish(keep: true);
                 break;
-            case UiTranslator.Escape:
+            case Scancode.Escape:
                 Finish(keep: false);
                 break;
-            case Left:
+            case Scancode.Left:
                 _caret = Before(_caret);
                 break;
-            case Right:
+            case Scancode.Right:
                 _caret = After(_caret);
                 break;
-            case Home:
+            case Scancode.Home:
                 _caret = 0;
                 break;
-            case End:
+            case Scancode.End:
                 _caret = _text.Length;
                 break;
-            case Backspace when _caret > 0:
+            case Scancode.Backspace when _caret > 0:
                 int before = Before(_caret);
                 _text = _text.Remove(before, _caret - before);
                 _caret = before;
                 break;
-            case Delete when _caret < _text.Length:
+            case Scancode.Delete when _caret < _text.Length:
                 _text = _text.Remove(_caret, After(_caret) - _caret);
                 break;
         }
