@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Builds.Format;
 
 /// <summary>The build-file format, version 1: every key with its unit, range, default and meaning.</summary>
@@ -56,7 +58,6 @@ public static partial class BuildFormat
 
     private const double Milli = 1e-3;
     private const double Degree = Math.PI / 180;
-    private const double Inch = 0.0254;
     private const double SquareCentimetre = 1e-4;
     private const double GramSquareMillimetre = 1e-9;
     private const double RpmPerVolt = Math.PI / 30;

@@ -1,8 +1,8 @@
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
 using Simfeel.Physics.Tests.Kernel;
+using Simfeel.Physics.Trim;
 
-namespace Simfeel.Physics.Tests.Stand;
+namespace Simfeel.Physics.Tests.Trim;
 
 /// <summary>Top speed against the balance of forces, where it has a closed form (statics of a point: thrust, weight, drag).</summary>
 public class LevelFlightTests

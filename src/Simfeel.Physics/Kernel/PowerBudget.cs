@@ -1,6 +1,6 @@
 using Simfeel.Physics.Motors;
 
-namespace Simfeel.Physics.Stand;
+namespace Simfeel.Physics.Kernel;
 
 /// <summary>
 /// Where the battery's power goes at one instant, W: what its chemistry gives is heat, work on the rotors, or stored.

@@ -1,10 +1,10 @@
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
 using Simfeel.Physics.Tests.Kernel;
+using Simfeel.Physics.Trim;
 
-namespace Simfeel.Physics.Tests.Stand;
+namespace Simfeel.Physics.Tests.Trim;
 
 /// <summary>Hover against Newton's laws and momentum theory: thrust carries the weight and everything that could change stands still.</summary>
 public class HoverLawTests

@@ -1,4 +1,4 @@
-namespace Simfeel.Physics.Stand;
+namespace Simfeel.Physics.Maths;
 
 /// <summary>
 /// Where a rising function passes 0, between two places: by false position with the idle end's value halved (the Illinois rule; M. Dowell

@@ -1,7 +1,8 @@
 using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
+using Simfeel.Physics.Stand;
 
-namespace Simfeel.Physics.Stand;
+namespace Simfeel.Physics.Trim;
 
 /// <summary>The balance of a craft that hovers level in still air, every rotor lifting the same share.</summary>
 /// <param name="Rotor">One rotor's working point, all rotors on the pack.</param>

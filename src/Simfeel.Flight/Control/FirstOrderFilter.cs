@@ -1,6 +1,6 @@
 using System.Numerics;
 
-namespace Simfeel.Flight.Tuning;
+namespace Simfeel.Flight.Control;
 
 /// <summary>A sampled first-order low-pass filter: y += a (x - y).</summary>
 public static class FirstOrderFilter

@@ -1,6 +1,6 @@
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Maths;
 
-namespace Simfeel.Physics.Tests.Stand;
+namespace Simfeel.Physics.Tests.Maths;
 
 public class RisingSearchTests
 {

@@ -13,10 +13,6 @@ internal readonly record struct AnnulusForces(double Thrust, double Drag, double
 internal readonly record struct AnnulusFlow<T>(T Tangential, T Axial, T InPlane, T Gradient)
     where T : unmanaged, ILane<T>;
 
-/// <summary>Working states of a rotor as directions, one in each lane, see <see cref="FlowDirection"/>.</summary>
-internal readonly record struct FlowLanes<T>(T Rotation, T Axial, T InPlane)
-    where T : unmanaged, ILane<T>;
-
 /// <summary>The blades of an annulus, in each lane at a Reynolds and Mach number of its own.</summary>
 internal interface IAnnulusBlades<T>
     where T : unmanaged, ILane<T>
@@ -38,15 +34,4 @@ internal interface IAnnulusBlades<T>
 
     /// <summary>All mean forces over a turn.</summary>
     void Forces(in AnnulusFlow<T> flow, Span<AnnulusForces> forces);
-}
-
-/// <summary>Working state of a rotor as a direction: wR, Vc and Vx over U, squares summing to 1.</summary>
-internal readonly record struct FlowDirection(double Rotation, double Axial, double InPlane)
-{
-    /// <summary>
-    /// Mean speed over U that a blade meets at a radius, induced flow apart: sets its Reynolds and Mach number for the
-    /// whole turn.
-    /// </summary>
-    public double SectionSpeed(double radius) =>
-        Math.Sqrt((Rotation * radius * Rotation * radius) + (Axial * Axial) + (0.5 * InPlane * InPlane));
 }

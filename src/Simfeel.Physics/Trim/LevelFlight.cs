@@ -2,7 +2,7 @@ using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
 
-namespace Simfeel.Physics.Stand;
+namespace Simfeel.Physics.Trim;
 
 /// <summary>Steady level flight at full throttle.</summary>
 /// <param name="Speed">m/s.</param>
