@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Builds.Format;
 
 public static partial class BuildFormat
@@ -54,8 +56,8 @@ public static partial class BuildFormat
 
     private static IReadOnlyList<KeySpec> Propeller =>
     [
-        Required("propeller.diameter_in", "in", Inch, 0.8, 20, "diameter"),
-        Optional("propeller.pitch_in", "in", Inch, 0.2, 20, "required unless stations are given", "pitch; with stations a label only"),
+        Required("propeller.diameter_in", "in", TradeUnits.Inch, 0.8, 20, "diameter"),
+        Optional("propeller.pitch_in", "in", TradeUnits.Inch, 0.2, 20, "required unless stations are given", "pitch; with stations a label only"),
         Count("propeller.blades", 2, 8, null, "number of blades"),
         Estimated("propeller.mass_g", "g", Milli, 0.03, 300, "1.5 g per blade x (diameter / 5.1 in)^2.1", "one propeller"),
         Default("propeller.hub_mass_share", "", 1, 0.02, 0.8, 0.22, "hub over the propeller's mass"),

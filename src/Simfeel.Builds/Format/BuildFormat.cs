@@ -1,5 +1,3 @@
-using Simfeel.Physics.Maths;
-
 namespace Simfeel.Builds.Format;
 
 /// <summary>The build-file format, version 1: every key with its unit, range, default and meaning.</summary>
