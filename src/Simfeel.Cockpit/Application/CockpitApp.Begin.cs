@@ -9,7 +9,7 @@ using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>From the pages to the field and back: what is flown, its recording, restarts.</summary>
+/// <content>From the pages to the field and back: what is flown, its recording, restarts.</content>
 public sealed partial class CockpitApp
 {
     /// <summary>Flies the builds that the start page shows.</summary>

@@ -10,7 +10,7 @@ using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>The flight: what keys and sticks do, builds that change meanwhile, sticks that go.</summary>
+/// <content>The flight: what keys and sticks do, builds that change meanwhile, sticks that go.</content>
 public sealed partial class CockpitApp
 {
     private readonly PartBench?[] _benches = new PartBench?[2];

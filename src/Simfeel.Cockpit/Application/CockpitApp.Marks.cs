@@ -5,7 +5,7 @@ using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>Time marks of a recording: setting them, their list, their file.</summary>
+/// <content>Time marks of a recording: setting them, their list, their file.</content>
 public sealed partial class CockpitApp
 {
     /// <summary>Just behind a mark, "the mark before" means the one before that, s.</summary>

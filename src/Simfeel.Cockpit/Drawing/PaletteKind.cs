@@ -1,5 +1,3 @@
-using SkiaSharp;
-
 namespace Simfeel.Cockpit.Drawing;
 
 /// <summary>Palettes to choose from.</summary>

@@ -1,5 +1,3 @@
-using SkiaSharp;
-
 namespace Simfeel.Cockpit.Drawing;
 
 /// <summary>How a text is set.</summary>

@@ -1,6 +1,3 @@
-using Simfeel.Physics;
-using Simfeel.Physics.Maths;
-
 namespace Simfeel.Cockpit.Graphics;
 
 /// <summary>How much the picture costs.</summary>

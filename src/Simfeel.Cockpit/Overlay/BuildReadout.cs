@@ -1,4 +1,3 @@
-using Simfeel.Flight;
 using Simfeel.Physics;
 
 namespace Simfeel.Cockpit.Overlay;

@@ -1,5 +1,4 @@
 using Simfeel.Flight;
-using Simfeel.Physics;
 
 namespace Simfeel.Cockpit.Overlay;
 

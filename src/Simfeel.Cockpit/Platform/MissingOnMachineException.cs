@@ -1,5 +1,3 @@
-using Silk.NET.OpenGL;
-
 namespace Simfeel.Cockpit.Platform;
 
 /// <summary>Something of the machine is missing, said in one sentence that tells what to do.</summary>

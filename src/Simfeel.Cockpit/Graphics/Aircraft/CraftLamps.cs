@@ -1,9 +1,5 @@
-using System.Numerics;
-using Silk.NET.OpenGL;
 using Simfeel.Builds;
-using Simfeel.Physics;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Cockpit.Graphics.Aircraft;
 

@@ -5,7 +5,6 @@ using Simfeel.Cockpit.Graphics.Meshes;
 using Simfeel.Cockpit.Graphics.OpenGl;
 using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Physics;
-using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Cockpit.Graphics.Aircraft;

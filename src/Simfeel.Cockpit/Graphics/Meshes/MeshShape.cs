@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Simfeel.Cockpit.Graphics.Meshes;
 
 /// <summary>The unit meshes; all fit a cube of edge 1 about the origin.</summary>

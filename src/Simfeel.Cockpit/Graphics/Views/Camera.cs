@@ -1,4 +1,3 @@
-using Simfeel.Physics;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Cockpit.Graphics.Views;

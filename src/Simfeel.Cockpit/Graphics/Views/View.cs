@@ -1,7 +1,3 @@
-using Simfeel.Builds;
-using Simfeel.Flight.Fields;
-using Simfeel.Physics.Maths;
-
 namespace Simfeel.Cockpit.Graphics.Views;
 
 /// <summary>Where a picture is seen from.</summary>

@@ -1,5 +1,4 @@
 using Simfeel.Cockpit.Application.Blind;
-using Simfeel.Studies.Blind;
 
 namespace Simfeel.Cockpit.Pages.Blind;
 

@@ -1,5 +1,3 @@
-using Simfeel.Studies.Blind;
-
 namespace Simfeel.Cockpit.Pages.Blind;
 
 /// <summary>What the vote on a trial shows and does.</summary>

@@ -1,5 +1,6 @@
 namespace Simfeel.Builds.Format;
 
+/// <content>Keys from the table of the battery to that of what was measured.</content>
 public static partial class BuildFormat
 {
     private static IReadOnlyList<KeySpec> Battery =>

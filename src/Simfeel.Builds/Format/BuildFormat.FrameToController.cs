@@ -2,6 +2,7 @@ using Simfeel.Physics.Maths;
 
 namespace Simfeel.Builds.Format;
 
+/// <content>Keys from the top of the file to the table of the speed controllers.</content>
 public static partial class BuildFormat
 {
     private static IReadOnlyList<KeySpec> Top =>
