@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using Simfeel.Cockpit.Application;
-using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;

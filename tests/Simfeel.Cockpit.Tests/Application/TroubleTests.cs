@@ -1,4 +1,3 @@
-using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
