@@ -4,9 +4,12 @@ using System.Runtime.InteropServices;
 using System.Text;
 using Silk.NET.OpenGL;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Offscreen;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Landscape;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Fields;
 

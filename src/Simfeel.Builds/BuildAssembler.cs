@@ -54,8 +54,7 @@ public static class BuildAssembler
                 build.SpeedController.CommandDelay,
                 build.SpeedController.IdleDuty,
                 build.Camera.Tilt,
-                battery.CurrentRating,
-                build.Pilot),
+                battery.CurrentRating),
         };
     }
 

@@ -2,7 +2,7 @@ using Simfeel.Flight.Control;
 using Simfeel.Flight.Tuning;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Flight;
 
@@ -85,8 +85,8 @@ public sealed record TunedUnit
         ArgumentNullException.ThrowIfNull(unit);
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentNullException.ThrowIfNull(rule);
-        HoverTrim hover = HoverTrim.Of(unit.Craft, air.Density, StandardGravity, profile.StateOfCharge);
-        double weight = unit.Craft.Mass * StandardGravity / unit.Craft.Rotors.Count;
+        HoverTrim hover = HoverTrim.Of(unit.Craft, air.Density, StandardAtmosphere.StandardGravity, profile.StateOfCharge);
+        double weight = unit.Craft.Mass * StandardAtmosphere.StandardGravity / unit.Craft.Rotors.Count;
         if (hover.Rotor.Thrust < 0.999 * weight)
         {
             throw new InvalidOperationException(
@@ -97,7 +97,7 @@ public sealed record TunedUnit
         RateLoop[] loops =
         [
             .. Enumerable.Range(0, 3).Select(axis => new RateLoop(
-                AxisPlant.Of(unit, hover, map, allocation, air.Density, StandardGravity, axis), unit.GyroLowPass_Hz, profile)),
+                AxisPlant.Of(unit, hover, map, allocation, air.Density, StandardAtmosphere.StandardGravity, axis), unit.GyroLowPass_Hz, profile)),
         ];
         double hoverShare = map.Share(hover.Rotor.Duty);
         (AxisTuning roll, AxisTuning pitch, AxisTuning yaw) = rule.Policy switch
@@ -110,7 +110,7 @@ public sealed record TunedUnit
         {
             Unit = unit,
             Density = air.Density,
-            Gravity = StandardGravity,
+            Gravity = StandardAtmosphere.StandardGravity,
             Hover = hover,
             Map = map,
             HoverShare = hoverShare,
@@ -143,6 +143,4 @@ public sealed record TunedUnit
                 BareTuning.Of(allocation, room, full.X, 0), BareTuning.Of(allocation, room, full.Y, 1), BareTuning.Of(allocation, room, full.Z, 2));
         }
     }
-
-    private const double StandardGravity = 9.80665;
 }

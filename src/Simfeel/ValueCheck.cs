@@ -12,6 +12,13 @@ internal sealed class ValueCheck(ICommandInterceptor? next) : ICommandIntercepto
     /// <exception cref="UserError">An option has no value.</exception>
     public void Intercept(CommandContext context, CommandSettings settings)
     {
+        if (Missing(settings) is string option) throw new UserError($"{option} needs a value.", ExitCode.Misuse);
+        next?.Intercept(context, settings);
+    }
+
+    /// <summary>The first option that stands without its value, such as <c>--field</c>; null when there is none.</summary>
+    public static string? Missing(CommandSettings settings)
+    {
         foreach (PropertyInfo property in settings.GetType().GetProperties())
         {
             if (property.GetCustomAttribute<CommandOptionAttribute>() is not CommandOptionAttribute option) continue;
@@ -21,8 +28,8 @@ internal sealed class ValueCheck(ICommandInterceptor? next) : ICommandIntercepto
                 string[] texts => texts.Contains(OutputSettings.NoValue),
                 _ => false,
             };
-            if (missing) throw new UserError($"--{option.LongNames[0]} needs a value.", ExitCode.Misuse);
+            if (missing) return $"--{option.LongNames[0]}";
         }
-        next?.Intercept(context, settings);
+        return null;
     }
 }

@@ -2,6 +2,7 @@ using Simfeel.Builds.Format;
 using Simfeel.Physics;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Builds.Tests;
 

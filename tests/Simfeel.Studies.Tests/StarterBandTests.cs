@@ -4,7 +4,7 @@ using Simfeel.Flight.Tests;
 using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Tests;

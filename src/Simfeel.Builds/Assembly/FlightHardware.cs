@@ -6,11 +6,9 @@ namespace Simfeel.Builds;
 /// <param name="IdleDuty">Smallest duty in flight over full duty, 0 to 0.25.</param>
 /// <param name="CameraTilt">How far the flight camera looks up from level, rad.</param>
 /// <param name="BatteryCurrentRating">Current above which the pack is overloaded, A.</param>
-/// <param name="Pilot">Stick curves.</param>
 public sealed record FlightHardware(
     double GyroLowPass_Hz,
     double CommandDelay,
     double IdleDuty,
     double CameraTilt,
-    double BatteryCurrentRating,
-    PilotSpec Pilot);
+    double BatteryCurrentRating);

@@ -35,7 +35,7 @@ internal static class ClearanceChecks
         if (gap < 0)
         {
             say(Severity.Error, "propeller.diameter_in",
-                $"The discs of rotors {first} and {second} overlap by {-1e3 * gap:F1} mm; allowed is at most {least / 0.0254:F2} in on this frame.",
+                $"The discs of rotors {first} and {second} overlap by {-1e3 * gap:F1} mm; allowed is at most {least / TradeUnits.Inch:F2} in on this frame.",
                 "take a smaller propeller or a larger wheelbase");
         }
         else if (gap < 0.015 * diameter)

@@ -1,4 +1,5 @@
 using Simfeel.Builds.Reading;
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
 
 namespace Simfeel.Builds.Estimates;
@@ -6,8 +7,6 @@ namespace Simfeel.Builds.Estimates;
 /// <summary>The propeller and the speed controller out of a sheet.</summary>
 internal static class PropellerRules
 {
-    private const double Inch = 0.0254;
-
     // A hub is taken as a disc of this share of the tip radius (common practice: 5 mm shaft, 13 mm hub at 5 inch).
     private const double HubRadius = 0.11;
 
@@ -32,7 +31,7 @@ internal static class PropellerRules
             Polar = sheet.Polar?.Polar,
         };
         double mass = ledger.OrRule(
-            "propeller.mass_g", 0.0015 * blades.Count * Math.Pow(blades.Diameter / (5.1 * Inch), 2.1), 0.2);
+            "propeller.mass_g", 0.0015 * blades.Count * Math.Pow(blades.Diameter / (5.1 * TradeUnits.Inch), 2.1), 0.2);
         double hub = ledger.OrDefault("propeller.hub_mass_share");
         double radius = blades.Diameter / 2;
         double k2 = blades.Geometry().GyrationRadiusSquared;

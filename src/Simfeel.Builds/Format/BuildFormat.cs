@@ -56,7 +56,6 @@ public static partial class BuildFormat
 
     private const double Milli = 1e-3;
     private const double Degree = Math.PI / 180;
-    private const double Inch = 0.0254;
     private const double SquareCentimetre = 1e-4;
     private const double GramSquareMillimetre = 1e-9;
     private const double RpmPerVolt = Math.PI / 30;

@@ -1,6 +1,6 @@
 namespace Simfeel.Builds.Format;
 
-/// <summary>What a key of a build file holds.</summary>
+/// <summary>What a key of a file holds.</summary>
 public enum KeyKind
 {
     /// <summary>A number, or a table of low, typical and high.</summary>
@@ -29,7 +29,7 @@ public enum KeyKind
 }
 
 /// <summary>
-/// One key of the build-file format: the single place where its unit, range, default and meaning are written down.
+/// One key of a file format, builds first of all: the single place where its unit, range, default and meaning are written down.
 /// The reader, the messages, the edits and the reference tables of the documentation all take them from here.
 /// </summary>
 /// <param name="Path">Table and key, such as <c>motor.mass_g</c>; keys of extra parts start with <c>extra.</c></param>
@@ -54,7 +54,7 @@ public sealed record KeySpec(
     string Meaning,
     IReadOnlyList<string> Choices)
 {
-    /// <summary>True where a build without this key is refused.</summary>
+    /// <summary>True where a file without this key is refused.</summary>
     public bool Required => WhenMissing == RequiredText;
 
     /// <summary>Name of the table that the key belongs to; empty for the top of the file.</summary>

@@ -99,7 +99,7 @@ public static class BuildKnobs
         Unit = "in",
         Rule = "The same shape larger: pitch grows with diameter, mass with diameter^2.1, spin inertia with mass and diameter squared.",
         UsualRange = (0.75, 1.2),
-        Size = build => build.Propeller.Blades.Diameter / 0.0254,
+        Size = build => build.Propeller.Blades.Diameter / TradeUnits.Inch,
         Grow = (build, factor) =>
         {
             double mass = Math.Pow(factor, 2.1);
@@ -135,7 +135,7 @@ public static class BuildKnobs
         Unit = "in",
         Rule = "Steeper blades of the same mass and inertia.",
         UsualRange = (0.6, 1.5),
-        Size = build => build.Propeller.Blades.Pitch / 0.0254,
+        Size = build => build.Propeller.Blades.Pitch / TradeUnits.Inch,
         Grow = (build, factor) => Loose(build) with
         {
             Propeller = build.Propeller with { Blades = build.Propeller.Blades with { Pitch = factor * build.Propeller.Blades.Pitch } },

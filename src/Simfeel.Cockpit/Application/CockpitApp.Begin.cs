@@ -1,13 +1,15 @@
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Start;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 
-
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>From the pages to the field and back: what is flown, its recording, restarts.</summary>
+/// <content>From the pages to the field and back: what is flown, its recording, restarts.</content>
 public sealed partial class CockpitApp
 {
     /// <summary>Flies the builds that the start page shows.</summary>

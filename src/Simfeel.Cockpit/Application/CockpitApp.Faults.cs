@@ -3,7 +3,7 @@ using Simfeel.Physics.Guards;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>A flight that broke an invariant: it ends, its recording and the step are kept, and it is said.</summary>
+/// <content>A flight that broke an invariant: it ends, its recording and the step are kept, and it is said.</content>
 public sealed partial class CockpitApp
 {
     private void StopFor(FlightFaultException fault)

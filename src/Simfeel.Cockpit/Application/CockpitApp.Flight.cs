@@ -1,14 +1,16 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Parts;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 
-
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>The flight: what keys and sticks do, builds that change meanwhile, sticks that go.</summary>
+/// <content>The flight: what keys and sticks do, builds that change meanwhile, sticks that go.</content>
 public sealed partial class CockpitApp
 {
     private readonly PartBench?[] _benches = new PartBench?[2];

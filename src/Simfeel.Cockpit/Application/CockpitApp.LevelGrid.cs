@@ -1,6 +1,6 @@
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>The level grid: a plane that stays where it was switched on, to see drop and height lost against.</summary>
+/// <content>The level grid: a plane that stays where it was switched on, to see drop and height lost against.</content>
 public sealed partial class CockpitApp
 {
     // height of the grid as the plates count it, m

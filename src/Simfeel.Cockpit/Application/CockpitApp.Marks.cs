@@ -1,11 +1,11 @@
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Flights;
 using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>Time marks of a recording: setting them, their list, their file.</summary>
+/// <content>Time marks of a recording: setting them, their list, their file.</content>
 public sealed partial class CockpitApp
 {
     /// <summary>Just behind a mark, "the mark before" means the one before that, s.</summary>

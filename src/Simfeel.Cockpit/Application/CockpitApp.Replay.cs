@@ -3,7 +3,7 @@ using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>Flights that were recorded, flown again.</summary>
+/// <content>Flights that were recorded, flown again.</content>
 public sealed partial class CockpitApp
 {
     private bool _told;

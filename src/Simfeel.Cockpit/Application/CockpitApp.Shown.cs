@@ -3,10 +3,9 @@ using Simfeel.Cockpit.Sound;
 using Simfeel.Flight;
 using Simfeel.Physics;
 
-
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>What a flight shows and lets hear: overlay, sound, pictures.</summary>
+/// <content>What a flight shows and lets hear: overlay, sound, pictures.</content>
 public sealed partial class CockpitApp
 {
     private void TakePicture()

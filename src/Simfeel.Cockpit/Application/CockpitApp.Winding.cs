@@ -1,12 +1,13 @@
 using Simfeel.Cockpit.Marks;
+using Simfeel.Cockpit.Stage;
 using Simfeel.Flight.Traces;
 
 namespace Simfeel.Cockpit.Application;
 
-/// <summary>
+/// <content>
 /// The way to a mark. A replay is deterministic, so going back is flying again from the start, without drawing and as fast as the
 /// machine can.
-/// </summary>
+/// </content>
 public sealed partial class CockpitApp
 {
     /// <summary>A passed mark's note stands for this long, s.</summary>

@@ -1,6 +1,10 @@
 using System.Numerics;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Application.Offscreen;
+using Simfeel.Cockpit.Graphics.Landscape;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Input.Wizard;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
@@ -20,6 +24,9 @@ namespace Simfeel.Cockpit.Application;
 /// </summary>
 public sealed partial class CockpitApp : IDisposable
 {
+    /// <summary>Time without a movement after which the pointer leaves the picture of a flight, s.</summary>
+    internal const double PointerRest = 2;
+
     private readonly AppWindow _window;
     private readonly CockpitOptions _options;
     private readonly UserFolder _folder;
@@ -36,6 +43,19 @@ public sealed partial class CockpitApp : IDisposable
     private bool _quit;
     private bool _disposed;
     private bool _shift;
+
+    /// <summary>When the pointer was last moved, s.</summary>
+    private double _pointed;
+
+    /// <summary>Size of the picture and pixels to a unit where it does not go to the window.</summary>
+    private (int Width, int Height)? _size;
+    private double _givenDensity;
+
+    /// <summary>Pixels to a unit that the settings were last applied for.</summary>
+    private double _density;
+
+    /// <summary>The settings when they were last read or stored here; another window may store its own.</summary>
+    private string _knownSettings;
 
     /// <summary>Sets everything up; the first frame can be drawn at once, builds are loaded meanwhile.</summary>
     /// <param name="window">The window.</param>
@@ -228,7 +248,7 @@ public sealed partial class CockpitApp : IDisposable
             case WindowEventKind.PointerMove or WindowEventKind.PointerDown:
                 _pointed = _time;
                 break;
-            case WindowEventKind.KeyDown or WindowEventKind.KeyUp when happened.Code is LeftShift or RightShift:
+            case WindowEventKind.KeyDown or WindowEventKind.KeyUp when happened.Code is Scancode.LeftShift or Scancode.RightShift:
                 _shift = happened.Kind == WindowEventKind.KeyDown;
                 break;
             case WindowEventKind.Axis or WindowEventKind.ButtonDown or WindowEventKind.ButtonUp or WindowEventKind.Hat when Outing is not null:
@@ -261,14 +281,6 @@ public sealed partial class CockpitApp : IDisposable
         else if (action == PilotAction.Help && Wizard is null) _menus.OpenKeys(overFlight: Outing is not null);
     }
 
-    /// <summary>Time without a movement after which the pointer leaves the picture of a flight, s.</summary>
-    internal const double PointerRest = 2;
-
-    /// <summary>When the pointer was last moved, s.</summary>
-    private double _pointed;
-
-    private const int LeftShift = 225, RightShift = 229;
-
     /// <summary>A frame without flight: pages only.</summary>
     private void Idle(double seconds)
     {
@@ -297,13 +309,7 @@ public sealed partial class CockpitApp : IDisposable
         _painter.DrawLayer(Pages, Outing is null ? null : _readout, width, height, _time);
     }
 
-    private (int Width, int Height)? _size;
-    private double _density, _givenDensity;
-
     private double Density => _size is null ? AppWindow.Density : _givenDensity;
-
-    /// <summary>The settings when they were last read or stored here; another window may store its own.</summary>
-    private string _knownSettings;
 
     /// <summary>Draws into a framebuffer of a size instead of the window, so many pixels to a unit; for pictures, videos and tests.</summary>
     internal void DrawInto(PictureTarget target, double density = 1)

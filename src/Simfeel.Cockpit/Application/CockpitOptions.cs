@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 

@@ -1,5 +1,6 @@
 using Simfeel.Builds;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Application.Offscreen;
+using Simfeel.Cockpit.Graphics.Landscape;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight.Fields;
 

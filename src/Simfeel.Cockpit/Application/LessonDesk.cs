@@ -1,7 +1,7 @@
 using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Builds.Writing;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Lessons;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
@@ -187,7 +187,7 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
             },
             Own = () => _own,
             SetOwn = own => Change(lesson, own),
-            FlyBoth = lesson.Change.Key.Kind != LessonKeyKind.Own || lesson.Change.Key.Path.StartsWith("ballast.", StringComparison.Ordinal) ? FlyBoth : null,
+            FlyBoth = MakesTwoCraft(lesson.Change.Key) ? FlyBoth : null,
             FlyBlind = lesson.FlyBlind ? FlyBlind : null,
             SheetFile = () => _sheet,
         });
@@ -256,9 +256,10 @@ internal sealed class LessonDesk(CockpitApp app, string ownLessons, string outpu
 
     /// <summary>Both craft as a pilot flies them: matched gains, whatever the lesson's policy.</summary>
     private FlyableBuild[] Craft() =>
-        [.. new[] { _result!.A, _result.B }.Select(flight => Named(flight, _result.Lesson.Change.Key.Kind == LessonKeyKind.Own && !HasBallast ? flight.Assembled.Build.Name : flight.Name))];
+        [.. new[] { _result!.A, _result.B }.Select(flight => Named(flight, MakesTwoCraft(_result.Lesson.Change.Key) ? flight.Name : flight.Assembled.Build.Name))];
 
-    private bool HasBallast => _result!.Lesson.Change.Key.Path.StartsWith("ballast.", StringComparison.Ordinal);
+    /// <summary>Whether a key changes the craft itself: a number of its build, or ballast on it; others change how it is flown.</summary>
+    private static bool MakesTwoCraft(LessonKey key) => key.Kind != LessonKeyKind.Own || key.Path.StartsWith("ballast.", StringComparison.Ordinal);
 
     private FlyableBuild Named(LessonFlight flight, string name) => new(
         flight.Assembled with { Build = flight.Assembled.Build with { Name = name } },

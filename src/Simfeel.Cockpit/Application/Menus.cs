@@ -1,9 +1,16 @@
 using System.Globalization;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Input;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Input.Wizard;
+using Simfeel.Cockpit.Loading;
+using Simfeel.Cockpit.Pages.Flights;
+using Simfeel.Cockpit.Pages.Parts;
+using Simfeel.Cockpit.Pages.Settings;
+using Simfeel.Cockpit.Pages.Start;
+using Simfeel.Cockpit.Pages.Wizard;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Cockpit.Settings;
+using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Application;
 
@@ -13,6 +20,7 @@ internal sealed class Menus(CockpitApp app)
     private static readonly string[] ViewNames = ["Onboard", "Chase", "From the ground", "Split: both builds"];
 
     private SettingsModel? _settings;
+    private int _loaded = -1;
 
     /// <summary>The start page's model, renewed while builds are loaded.</summary>
     public StartModel? Start { get; private set; }
@@ -24,7 +32,7 @@ internal sealed class Menus(CockpitApp app)
         rack.Resting = false;
         Start = new()
         {
-            Builds = [.. Enumerable.Range(0, rack.Names.Count).Select(rack.Choice)],
+            Builds = Choices(rack),
             Fields = [app.Map.Name],
             Fly = app.FlyPicked,
             Lessons = app.Lessons.Open,
@@ -49,7 +57,7 @@ internal sealed class Menus(CockpitApp app)
         if (loaded != _loaded)
         {
             _loaded = loaded;
-            Start.Builds = [.. Enumerable.Range(0, app.Rack.Names.Count).Select(app.Rack.Choice)];
+            Start.Builds = Choices(app.Rack);
             app.Pages.Invalidate();
         }
         StickHub hub = app.Pilot.Hub;
@@ -67,7 +75,15 @@ internal sealed class Menus(CockpitApp app)
         app.Pages.Invalidate();
     }
 
-    private int _loaded = -1;
+    private static BuildChoice[] Choices(BuildRack rack) =>
+    [
+        .. rack.Names.Select((name, index) => rack.Peek(index) switch
+        {
+            null => new BuildChoice(name, "", double.NaN, double.NaN, double.NaN),
+            { Build: FlyableBuild build } => BuildChoice.Of(build),
+            { Message: string fault } => new BuildChoice(name, "", double.NaN, double.NaN, double.NaN, fault),
+        }),
+    ];
 
     /// <summary>Opens the menu of a flight.</summary>
     public void OpenPause()

@@ -1,11 +1,12 @@
 using Simfeel.Builds;
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Flight;
 using Simfeel.Flight.Contact;
 using Simfeel.Flight.Fields;
 using Simfeel.Physics;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Maths;
 
@@ -17,7 +18,8 @@ namespace Simfeel.Cockpit.Application;
 /// </summary>
 internal sealed class Outing : IDisposable
 {
-    private const double StandardGravity = 9.80665;
+    /// <summary>Rotor speed that is drawn where the real one would tell which craft it is, rad/s: a blur.</summary>
+    private const double AnyRotorSpeed = 1200;
 
     private readonly FlyableBuild[] _builds;
     private readonly PilotProfile _profile;
@@ -25,9 +27,6 @@ internal sealed class Outing : IDisposable
     private readonly double[] _hoverSticks;
     private readonly AssembledBuild? _look;
     private readonly double _sink;
-
-    /// <summary>Rotor speed that is drawn where the real one would tell which craft it is, rad/s: a blur.</summary>
-    private const double AnyRotorSpeed = 1200;
 
     /// <summary>Puts two builds on the start pad.</summary>
     /// <param name="a">First build.</param>
@@ -129,8 +128,8 @@ internal sealed class Outing : IDisposable
             readout.ReserveDown[k] = sample.ReserveDown[k];
             readout.RotorSpeed[k] = state.RotorSpeeds[k];
         }
-        Vec3 felt_B = state.q_WB.Conjugate.Rotate(sample.a_WB - new Vec3(0, 0, StandardGravity));
-        readout.LoadFactor = -felt_B.Z / StandardGravity;
+        Vec3 felt_B = state.q_WB.Conjugate.Rotate(sample.a_WB - new Vec3(0, 0, StandardAtmosphere.StandardGravity));
+        readout.LoadFactor = -felt_B.Z / StandardAtmosphere.StandardGravity;
     }
 
     /// <inheritdoc/>

@@ -1,5 +1,10 @@
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.OpenGl;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Platform;
@@ -74,7 +79,7 @@ internal sealed class Painter : IDisposable
             rig.EyeDistance = settings.EyeDistance_mm / 1000;
         }
         Layer.Pen.Scale = (float)(settings.TextScale * density);
-        Cockpit.Overlay.Palette.Use(PaletteColours.Of(settings.Palette));
+        Palette.Use(PaletteColours.Of(settings.Palette));
         Layer.Invalidate();
         if (settings.Quality == _quality) return;
         _quality = settings.Quality;

@@ -30,17 +30,10 @@ internal static class Daylight
         const vec3 SkyLight = {Text(SkyLight)};
         const vec3 Bounce = {Text(Bounce)};
         const vec3 HazeColour = {Text(Haze)};
-        const vec3 HazeEncoded = {Text(new(Encoded(Haze.X), Encoded(Haze.Y), Encoded(Haze.Z)))};
+        const vec3 HazeEncoded = {Text(new(LinearColour.Encoded(Haze.X), LinearColour.Encoded(Haze.Y), LinearColour.Encoded(Haze.Z)))};
         const float HazePerMetre = {HazePerMetre};
 
         """);
-
-    /// <summary>A linear value as sRGB (IEC 61966-2-1), 0 to 1.</summary>
-    public static float Encoded(float linear)
-    {
-        double c = Math.Clamp(linear, 0, 1);
-        return (float)(c <= 0.0031308 ? 12.92 * c : (1.055 * Math.Pow(c, 1 / 2.4)) - 0.055);
-    }
 
     private static string Text(Vector3 v) => string.Create(CultureInfo.InvariantCulture, $"vec3({v.X:F6}, {v.Y:F6}, {v.Z:F6})");
 }

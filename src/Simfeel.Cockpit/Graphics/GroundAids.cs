@@ -1,5 +1,9 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.Meshes;
+using Simfeel.Cockpit.Graphics.OpenGl;
 using Simfeel.Flight.Fields;
 
 namespace Simfeel.Cockpit.Graphics;
@@ -24,8 +28,7 @@ internal sealed class GroundAids
         _programs = programs;
         _blob = new(store, "decal.vert", "blob.frag", defines);
         (_model, _fade) = (_blob.Location("uModel"), _blob.Location("uFade"));
-        // place and place across are the same in a square
-        _square = VertexLayout.Array(store, [-1, -1, -1, -1, 1, -1, 1, -1, 1, 1, 1, 1, -1, -1, -1, -1, 1, 1, 1, 1, -1, 1, -1, 1], 2, 2);
+        _square = VertexLayout.DecalSquare(store);
         _line = new(store, Mesh.Of(MeshShape.Cylinder, 8), _lines);
         _land = [.. map.Land.Select(LandTexture.Plan)];
         _sea = -(float)map.SeaDepth;

@@ -1,5 +1,6 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.OpenGl;
 
 namespace Simfeel.Cockpit.Graphics;
 
@@ -23,7 +24,7 @@ internal sealed class LevelGrid
         _gl = store.Gl;
         _program = new(store, "decal.vert", "level.frag", defines);
         _model = _program.Location("uModel");
-        _square = VertexLayout.Array(store, [-1, -1, -1, -1, 1, -1, 1, -1, 1, 1, 1, 1, -1, -1, -1, -1, 1, 1, 1, 1, -1, 1, -1, 1], 2, 2);
+        _square = VertexLayout.DecalSquare(store);
     }
 
     /// <summary>Draws it, seen from both sides. Leaves blending off and depth written.</summary>

@@ -1,6 +1,11 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
 using Simfeel.Builds;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.Meshes;
+using Simfeel.Cockpit.Graphics.OpenGl;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Flight.Fields;
 using Simfeel.Physics.Maths;
 
@@ -262,17 +267,10 @@ public sealed unsafe class SceneRenderer : IDisposable
 
     private void BindTextures()
     {
-        Bind(TextureSlot.LandColour, _field.LandColour);
-        Bind(TextureSlot.Grain, _field.Grain);
-        Bind(TextureSlot.Waves, _field.Waves);
-        Bind(TextureSlot.Coast, _field.Coast);
-        Bind(TextureSlot.Sky, _field.Sky);
-    }
-
-    private void Bind(TextureSlot slot, uint texture)
-    {
-        _gl.ActiveTexture(TextureUnit.Texture0 + (int)slot);
-        _gl.BindTexture(TextureTarget.Texture2D, texture);
-        _gl.BindSampler((uint)slot, 0);
+        _gl.Bind(TextureSlot.LandColour, _field.LandColour);
+        _gl.Bind(TextureSlot.Grain, _field.Grain);
+        _gl.Bind(TextureSlot.Waves, _field.Waves);
+        _gl.Bind(TextureSlot.Coast, _field.Coast);
+        _gl.Bind(TextureSlot.Sky, _field.Sky);
     }
 }

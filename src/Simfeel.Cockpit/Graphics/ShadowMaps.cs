@@ -1,5 +1,8 @@
 using System.Numerics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.OpenGl;
 
 namespace Simfeel.Cockpit.Graphics;
 
@@ -53,15 +56,8 @@ internal sealed unsafe class ShadowMaps
     /// <summary>Makes the textures readable for the shaders.</summary>
     public void Bind()
     {
-        Bind(TextureSlot.FieldShadow, _field);
-        Bind(TextureSlot.CraftShadow, _craft);
-    }
-
-    private void Bind(TextureSlot slot, uint texture)
-    {
-        _gl.ActiveTexture(TextureUnit.Texture0 + (int)slot);
-        _gl.BindTexture(TextureTarget.Texture2D, texture);
-        _gl.BindSampler((uint)slot, 0);
+        _gl.Bind(TextureSlot.FieldShadow, _field);
+        _gl.Bind(TextureSlot.CraftShadow, _craft);
     }
 
     private void Begin(uint texture, int x, int y, int size, bool clear)

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Input;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using Simfeel.Cockpit.Platform;
+using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Input;
 
@@ -18,10 +19,10 @@ public static class ActionMapFile
         StringBuilder text = new();
         text.Append($"# Keys and pad buttons. W, S, A, D and the arrows fly and cannot be used here.\nformat = {Format}\n\n[keys]\n");
         foreach (PilotAction action in Enum.GetValues<PilotAction>())
-            text.Append($"{TomlSheet.WordOf(action.ToString())} = {Quoted(ActionMap.KeyName(map.KeyOf(action)))}\n");
+            text.Append($"{TomlSheet.WordOf(action.ToString())} = {TomlSheet.Quoted(ActionMap.KeyName(map.KeyOf(action)))}\n");
         text.Append("\n[pad]\n");
         foreach (PilotAction action in Enum.GetValues<PilotAction>())
-            text.Append($"{TomlSheet.WordOf(action.ToString())} = {Quoted(map.PadOf(action).ToString())}\n");
+            text.Append($"{TomlSheet.WordOf(action.ToString())} = {TomlSheet.Quoted(map.PadOf(action).ToString())}\n");
         return text.ToString();
     }
 
@@ -71,6 +72,4 @@ public static class ActionMapFile
         else if (!map.TrySetPad(action, press, out string said)) sheet.Say(key, $"{key} is \"{name}\": {said} It is left where it was.");
         else taken[press] = action;
     }
-
-    private static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
 }

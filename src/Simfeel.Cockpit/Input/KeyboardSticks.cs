@@ -17,16 +17,14 @@ public sealed class KeyboardSticks
     private double _roll, _pitch, _yaw, _climb;
 
     /// <summary>The keys that fly: W, S, A, D, up, down, left, right, as scancodes.</summary>
-    public static IReadOnlyList<int> Keys { get; } = [26, 22, 4, 7, 82, 81, 80, 79];
+    public static IReadOnlyList<int> Keys { get; } =
+        [Scancode.W, Scancode.S, Scancode.A, Scancode.D, Scancode.Up, Scancode.Down, Scancode.Left, Scancode.Right];
 
     /// <summary>Throttle at which the flown craft hovers, 0 to 1; where the throttle returns to.</summary>
     public double HoverStick { get; set; } = 0.5;
 
-    /// <summary>A flying key is held.</summary>
-    public bool IsHeld => Array.IndexOf(_down, true) >= 0;
-
     /// <summary>Where the sticks stand.</summary>
-    public Sticks Sticks => new(_roll, _pitch, _yaw, HoverStick + (_climb * (_climb < 0 ? HoverStick : 1 - HoverStick)));
+    public Sticks Sticks => new(_roll, _pitch, _yaw, StickProfile.AboutHover(_climb, HoverStick));
 
     /// <summary>Takes an event; all keys come up when the keyboard goes to another window.</summary>
     /// <returns>The event was a flying key's.</returns>

@@ -20,7 +20,7 @@ public enum StickState
 }
 
 /// <summary>
-/// All stick devices and the one that is flown with: the preferred one, else the first that reports. Takes the events of
+/// All stick devices and the one that is flown with: the one chosen, else the first that reports. Takes the events of
 /// the window's thread and is used on that thread only. Reading and handling never allocate, but for a device's coming.
 /// </summary>
 public sealed class StickHub : IDisposable
@@ -37,17 +37,15 @@ public sealed class StickHub : IDisposable
     /// <summary>Opens what is plugged in.</summary>
     /// <param name="profileOf">Finds the profile of a device; null where the wizard has to.</param>
     /// <param name="actions">What keys and pad buttons do.</param>
-    /// <param name="preferred">Identity (<see cref="StickDevice.Guid"/>) of the device to fly with if it is there.</param>
-    public StickHub(Func<StickDevice, StickProfile?> profileOf, ActionMap actions, string? preferred = null)
+    public StickHub(Func<StickDevice, StickProfile?> profileOf, ActionMap actions)
     {
         _profileOf = profileOf;
         _actions = new(actions);
-        Preferred = preferred;
         OpenNew();
     }
 
-    /// <summary>Identity of the device to fly with if it is there; null for the first that reports.</summary>
-    public string? Preferred { get; set; }
+    /// <summary>Identity (<see cref="StickDevice.Guid"/>) of the device to fly with if it is there, the one chosen last; null for the first that reports.</summary>
+    public string? Preferred { get; private set; }
 
     /// <summary>All that are plugged in.</summary>
     public IReadOnlyList<StickDevice> Devices => _devices;

@@ -62,6 +62,7 @@ public sealed record StickProfile
         return new(Roll.FromCentre(axes[Roll.Axis]), Pitch.FromCentre(axes[Pitch.Axis]), Yaw.FromCentre(axes[Yaw.Axis]), throttle);
     }
 
-    private static double AboutHover(double deflection, double hoverStick) =>
+    /// <summary>Throttle (0 to 1) of a stick whose middle is hover, from its deflection (-1 to 1): each half has the way that is left on its side.</summary>
+    internal static double AboutHover(double deflection, double hoverStick) =>
         hoverStick + (deflection * (deflection < 0 ? hoverStick : 1 - hoverStick));
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Input;
 
@@ -19,12 +20,12 @@ public static class StickProfileFile
     {
         ArgumentNullException.ThrowIfNull(profile);
         StringBuilder text = new();
-        text.Append($"# How {Plain(profile.Name)} is flown. Raw numbers are -32768 to 32767; axes count from 0.\n");
+        text.Append($"# How {TomlSheet.Plain(profile.Name)} is flown. Raw numbers are -32768 to 32767; axes count from 0.\n");
         text.Append($"format = {Format}\n");
-        text.Append($"guid = {Quoted(profile.Guid)}\n");
-        text.Append($"name = {Quoted(profile.Name)}\n");
+        text.Append($"guid = {TomlSheet.Quoted(profile.Guid)}\n");
+        text.Append($"name = {TomlSheet.Quoted(profile.Name)}\n");
         text.Append($"axes = {profile.AxisCount}\n");
-        text.Append($"throttle_mode = {Quoted(TomlSheet.WordOf(profile.ThrottleMode.ToString()))}\n");
+        text.Append($"throttle_mode = {TomlSheet.Quoted(TomlSheet.WordOf(profile.ThrottleMode.ToString()))}\n");
         text.Append($"arm_follows_switch = {(profile.ArmFollowsSwitch ? "true" : "false")}\n");
         Append(text, "roll", profile.Roll);
         Append(text, "pitch", profile.Pitch);
@@ -32,7 +33,7 @@ public static class StickProfileFile
         Append(text, "throttle", profile.Throttle);
         text.Append("\n[switches]\n");
         foreach ((PilotAction action, StickSwitch one) in profile.Switches.OrderBy(pair => pair.Key))
-            text.Append($"{TomlSheet.WordOf(action.ToString())} = {Quoted(one.ToString())}\n");
+            text.Append($"{TomlSheet.WordOf(action.ToString())} = {TomlSheet.Quoted(one.ToString())}\n");
         return text.ToString();
     }
 
@@ -135,9 +136,4 @@ public static class StickProfileFile
         }
         return null;
     }
-
-    private static string Quoted(string text) => "\"" + Plain(text).Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
-
-    /// <summary>Names come from devices, and devices may say anything.</summary>
-    private static string Plain(string text) => string.Concat(text.Where(c => !char.IsControl(c)));
 }

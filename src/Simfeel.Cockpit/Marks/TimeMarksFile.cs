@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Simfeel.Builds;
 using Simfeel.Builds.Reading;
+using Simfeel.Cockpit.Settings;
 using Tomlyn.Syntax;
 
 namespace Simfeel.Cockpit.Marks;
@@ -23,7 +24,7 @@ public static class TimeMarksFile
         ArgumentNullException.ThrowIfNull(marks);
         StringBuilder text = new($"# Time marks of the recording with this name.\nformat = {Format}\n");
         for (int k = 0; k < marks.Count; k++)
-            text.Append(CultureInfo.InvariantCulture, $"\n[[mark]]\ntime_s = {marks[k].Time:0.0#####}\nnote = {Quoted(marks[k].Note)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"\n[[mark]]\ntime_s = {marks[k].Time:0.0#####}\nnote = {TomlSheet.Quoted(marks[k].Note)}\n");
         return text.ToString();
     }
 
@@ -35,7 +36,7 @@ public static class TimeMarksFile
     {
         ArgumentNullException.ThrowIfNull(wrong);
         TimeMarks marks = new();
-        if (TomlText.Clean(text, 8, out TomlFault fault) is not DocumentSyntax document)
+        if (TomlText.Clean(text, TomlSheet.DeepestNesting, out TomlFault fault) is not DocumentSyntax document)
         {
             Tell(fault.Line, $"{fault.Reason}. No mark is read.");
             return marks;
@@ -88,8 +89,4 @@ public static class TimeMarksFile
     }
 
     private static string KeyOf(KeyValueSyntax pair) => pair.Key?.ToString().Trim() ?? "";
-
-    // what a note may hold: no control characters, so quotes and backslashes are all that TOML wants escaped
-    private static string Quoted(string note) =>
-        "\"" + note.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
 }

@@ -1,3 +1,5 @@
+using Simfeel.Cockpit.Drawing;
+
 namespace Simfeel.Cockpit.Overlay;
 
 /// <summary>Where the tips of the mass view's body axes are on the screen. The application fills it every frame.</summary>

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Drawing;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Overlay;

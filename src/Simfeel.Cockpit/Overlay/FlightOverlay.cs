@@ -1,3 +1,5 @@
+using Simfeel.Cockpit.Drawing;
+
 namespace Simfeel.Cockpit.Overlay;
 
 /// <summary>

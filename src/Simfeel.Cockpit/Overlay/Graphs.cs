@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Physics;
 using SkiaSharp;
 

@@ -1,4 +1,5 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
+using Simfeel.Cockpit.Pages.Widgets;
 
 namespace Simfeel.Cockpit.Pages;
 

@@ -1,5 +1,6 @@
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Input;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Pages.Widgets;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Pages;

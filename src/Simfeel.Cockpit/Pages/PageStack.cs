@@ -1,5 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 
 namespace Simfeel.Cockpit.Pages;
 

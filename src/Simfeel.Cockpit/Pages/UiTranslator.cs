@@ -8,9 +8,6 @@ namespace Simfeel.Cockpit.Pages;
 /// </summary>
 public sealed class UiTranslator
 {
-    /// <summary>SDL scancode of Escape.</summary>
-    internal const int Escape = 41;
-
     private const int Near = 9000, Far = 20000;
 
     private readonly int[] _stick = [-1, -1];
@@ -57,13 +54,13 @@ public sealed class UiTranslator
 
     private static UiInputKind OfKey(int scancode, bool repeats, bool shift) => scancode switch
     {
-        79 => UiInputKind.Right,
-        80 => UiInputKind.Left,
-        81 => UiInputKind.Down,
-        82 => UiInputKind.Up,
-        43 => shift ? UiInputKind.Previous : UiInputKind.Next,
-        40 or 44 or 88 when !repeats => UiInputKind.Accept,
-        Escape when !repeats => UiInputKind.Back,
+        Scancode.Right => UiInputKind.Right,
+        Scancode.Left => UiInputKind.Left,
+        Scancode.Down => UiInputKind.Down,
+        Scancode.Up => UiInputKind.Up,
+        Scancode.Tab => shift ? UiInputKind.Previous : UiInputKind.Next,
+        Scancode.Enter or Scancode.Space or Scancode.KeypadEnter when !repeats => UiInputKind.Accept,
+        Scancode.Escape when !repeats => UiInputKind.Back,
         _ => UiInputKind.None,
     };
 

@@ -2,9 +2,6 @@ using Silk.NET.OpenGL;
 
 namespace Simfeel.Cockpit.Platform;
 
-/// <summary>Something of the machine is missing, said in one sentence that tells what to do.</summary>
-public sealed class MissingOnMachineException(string message) : Exception(message);
-
 /// <summary>
 /// A window with an OpenGL 3.3 core context and the queue of its events. With the environment variable
 /// <c>SDL_VIDEODRIVER=offscreen</c> there is a context but no screen, which tests use. One per process, one thread.
@@ -119,7 +116,7 @@ public sealed unsafe class AppWindow : IDisposable
     public string Title { get; private set; } = "";
 
     /// <summary>Fills the screen without changing its mode, or goes back.</summary>
-    public void SetFullScreen(bool full) => Sdl.SDL_SetWindowFullscreen(_window, full ? 0x1001u : 0);
+    public void SetFullScreen(bool full) => Sdl.SDL_SetWindowFullscreen(_window, full ? Sdl.FullScreenDesktop : 0);
 
     /// <summary>Has typed characters come as events, or not; a system may show a keyboard for it.</summary>
     public static bool TextInput
@@ -156,7 +153,7 @@ public sealed unsafe class AppWindow : IDisposable
         SdlEvent raw;
         while (Sdl.SDL_PollEvent(&raw) != 0)
         {
-            if (raw.Type == 0x303)
+            if (raw.Type == Sdl.TextInput)
             {
                 Typed.Take(new(raw.Text, SdlEvent.TextRoom));
                 if (Typed.TryNext(out happened)) return true;
@@ -220,27 +217,27 @@ public sealed unsafe class AppWindow : IDisposable
 
     private static WindowEvent Translate(in SdlEvent raw) => raw.Type switch
     {
-        0x100 => new(WindowEventKind.Quit),
-        0x200 => raw.Part switch
+        Sdl.Quit => new(WindowEventKind.Quit),
+        Sdl.WindowChanged => raw.Part switch
         {
             // another size, or a screen with other pixels
-            6 or 18 => Resized(),
-            12 => new(WindowEventKind.FocusGained),
-            13 => new(WindowEventKind.FocusLost),
+            Sdl.SizeChanged or Sdl.DisplayChanged => Resized(),
+            Sdl.FocusGained => new(WindowEventKind.FocusGained),
+            Sdl.FocusLost => new(WindowEventKind.FocusLost),
             _ => default,
         },
-        0x300 => new(WindowEventKind.KeyDown, raw.Scancode, Value: raw.State),
-        0x301 => new(WindowEventKind.KeyUp, raw.Scancode),
-        0x400 => Pointer(WindowEventKind.PointerMove, raw),
-        0x401 => Pointer(WindowEventKind.PointerDown, raw),
-        0x402 => Pointer(WindowEventKind.PointerUp, raw),
-        0x403 => new(WindowEventKind.Wheel, Y: raw.X),
-        0x600 => new(WindowEventKind.Axis, raw.Part, raw.Which, raw.AxisValue),
-        0x602 => new(WindowEventKind.Hat, raw.Part, raw.Which, raw.State),
-        0x603 => new(WindowEventKind.ButtonDown, raw.Part, raw.Which),
-        0x604 => new(WindowEventKind.ButtonUp, raw.Part, raw.Which),
-        0x605 => new(WindowEventKind.DeviceAdded, Device: raw.Which),
-        0x606 => new(WindowEventKind.DeviceRemoved, Device: raw.Which),
+        Sdl.KeyDown => new(WindowEventKind.KeyDown, raw.Scancode, Value: raw.State),
+        Sdl.KeyUp => new(WindowEventKind.KeyUp, raw.Scancode),
+        Sdl.MouseMotion => Pointer(WindowEventKind.PointerMove, raw),
+        Sdl.MouseButtonDown => Pointer(WindowEventKind.PointerDown, raw),
+        Sdl.MouseButtonUp => Pointer(WindowEventKind.PointerUp, raw),
+        Sdl.MouseWheel => new(WindowEventKind.Wheel, Y: raw.X),
+        Sdl.JoyAxisMotion => new(WindowEventKind.Axis, raw.Part, raw.Which, raw.AxisValue),
+        Sdl.JoyHatMotion => new(WindowEventKind.Hat, raw.Part, raw.Which, raw.State),
+        Sdl.JoyButtonDown => new(WindowEventKind.ButtonDown, raw.Part, raw.Which),
+        Sdl.JoyButtonUp => new(WindowEventKind.ButtonUp, raw.Part, raw.Which),
+        Sdl.JoyDeviceAdded => new(WindowEventKind.DeviceAdded, Device: raw.Which),
+        Sdl.JoyDeviceRemoved => new(WindowEventKind.DeviceRemoved, Device: raw.Which),
         _ => default,
     };
 }

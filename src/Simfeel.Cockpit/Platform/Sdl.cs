@@ -13,6 +13,17 @@ internal static unsafe partial class Sdl
 
     public const uint InitAudio = 0x10, InitVideo = 0x20, InitJoystick = 0x200;
 
+    // types of events (SDL_EventType), kinds of window events (SDL_WindowEventID)
+    public const uint Quit = 0x100, WindowChanged = 0x200, KeyDown = 0x300, KeyUp = 0x301, TextInput = 0x303;
+
+    public const uint MouseMotion = 0x400, MouseButtonDown = 0x401, MouseButtonUp = 0x402, MouseWheel = 0x403;
+
+    public const uint JoyAxisMotion = 0x600, JoyHatMotion = 0x602, JoyButtonDown = 0x603, JoyButtonUp = 0x604, JoyDeviceAdded = 0x605, JoyDeviceRemoved = 0x606;
+
+    public const byte SizeChanged = 6, FocusGained = 12, FocusLost = 13, DisplayChanged = 18;
+
+    public const uint FullScreenDesktop = 0x1001;
+
     public const uint WindowOpenGl = 0x2, WindowHidden = 0x8, WindowResizable = 0x20, WindowHighDpi = 0x2000;
 
     public const int PositionCentered = 0x2FFF0000;

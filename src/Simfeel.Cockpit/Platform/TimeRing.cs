@@ -15,9 +15,6 @@ public sealed class TimeRing
     /// <summary>The last one, s; NaN while there is none.</summary>
     public double Last_s { get; private set; } = double.NaN;
 
-    /// <summary>The largest of the kept ones, s; NaN while there is none.</summary>
-    public double Worst_s => Percentile_s(100);
-
     /// <summary>The middle one of the kept ones, s; NaN while there is none.</summary>
     public double Median_s => Percentile_s(50);
 

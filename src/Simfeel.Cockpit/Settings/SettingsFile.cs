@@ -1,7 +1,6 @@
 using System.Globalization;
 using Simfeel.Builds;
-using Simfeel.Cockpit.Input;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Tomlyn;
 using Tomlyn.Model;
 

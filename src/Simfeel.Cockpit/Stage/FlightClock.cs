@@ -12,9 +12,12 @@ internal sealed class FlightClock(double period)
     /// <summary>Longest piece of wall time that one frame may bring, s.</summary>
     private const double LongestFrame = 0.1;
 
-    private static readonly double[] Speeds = [Slowest, 0.25, 0.5, 1];
+    private static readonly double[] All = [Slowest, 0.25, 0.5, 1];
 
     private double _rest;
+
+    /// <summary>Speeds of time to choose from, the slowest first.</summary>
+    public static IReadOnlyList<double> Speeds => All;
 
     /// <summary>Speed of time, 0.1 to 1.</summary>
     public double Speed { get; private set; } = 1;
@@ -41,8 +44,8 @@ internal sealed class FlightClock(double period)
     }
 
     /// <summary>The next slower speed.</summary>
-    public void Slower() => Speed = Speeds[Math.Max(0, Array.IndexOf(Speeds, Speed) - 1)];
+    public void Slower() => Speed = All[Math.Max(0, Array.IndexOf(All, Speed) - 1)];
 
     /// <summary>The next faster speed, up to real time.</summary>
-    public void Faster() => Speed = Speeds[Math.Min(Speeds.Length - 1, Array.IndexOf(Speeds, Speed) + 1)];
+    public void Faster() => Speed = All[Math.Min(All.Length - 1, Array.IndexOf(All, Speed) + 1)];
 }

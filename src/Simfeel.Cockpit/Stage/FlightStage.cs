@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 using Simfeel.Physics;

@@ -1,4 +1,5 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
 using Simfeel.Physics.Maths;
@@ -9,8 +10,6 @@ namespace Simfeel.Cockpit.Stage;
 /// <summary>The flights of a lesson shown beside each other, at one moment of both, and the eye that looks at them.</summary>
 internal sealed class LessonStage
 {
-    private static readonly double[] Speeds = [0.1, 0.25, 0.5, 1];
-
     /// <summary>Flights shorter than this are shown slowly at first, s.</summary>
     private const double Short = 2.5;
 
@@ -43,7 +42,7 @@ internal sealed class LessonStage
         double lowest = _flights.Max(flight => flight.Log.Samples.Max(sample => sample.State.p_WB.Z));
         double height = Math.Max(lowest, 0) + Clearance;
         _starts = [new(0, -0.6 * (reach[0] + reach[1]), -height), new(0, 0.6 * (reach[0] + reach[1]), -height)];
-        _speed = Length < Short ? 1 : Speeds.Length - 1;
+        _speed = Length < Short ? 1 : FlightClock.Speeds.Count - 1;
     }
 
     /// <summary>Length of the flights, s.</summary>
@@ -62,7 +61,7 @@ internal sealed class LessonStage
     public bool Plays { get; set; } = true;
 
     /// <summary>Speed of time.</summary>
-    public double Speed => Speeds[_speed];
+    public double Speed => FlightClock.Speeds[_speed];
 
     /// <summary>Whether masses and arrows are shown.</summary>
     public bool ShowsMasses { get; set; }
@@ -71,7 +70,7 @@ internal sealed class LessonStage
     public Builds.AssembledBuild Assembled(int craft) => _flights[craft].Assembled;
 
     /// <summary>Next speed of time, round and round.</summary>
-    public void NextSpeed() => _speed = (_speed + 1) % Speeds.Length;
+    public void NextSpeed() => _speed = (_speed + 1) % FlightClock.Speeds.Count;
 
     /// <summary>Shows another moment and holds it.</summary>
     public void Seek(double time)
@@ -140,12 +139,8 @@ internal sealed class LessonStage
         PerRotor[] angles = new PerRotor[flight.Log.Samples.Count];
         for (int row = 1; row < angles.Length; row++)
         {
-            angles[row] = angles[row - 1];
             for (int k = 0; k < rotors.Count; k++)
-            {
-                double angle = angles[row][k] + (rotors[k].Spin * flight.Log.Samples[row].State.RotorSpeeds[k] * flight.Log.Period);
-                angles[row][k] = angle - (Math.Tau * Math.Floor(angle / Math.Tau));
-            }
+                angles[row][k] = PoseHistory.Turned(angles[row - 1][k], rotors[k].Spin * flight.Log.Samples[row].State.RotorSpeeds[k] * flight.Log.Period);
         }
         return angles;
     }

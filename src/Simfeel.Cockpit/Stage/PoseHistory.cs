@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
 using Simfeel.Physics;
 using Simfeel.Physics.Maths;
 
@@ -27,11 +27,7 @@ internal sealed class PoseHistory
     public void Add(in CraftState state, IReadOnlyList<int> spins, int struck, double period)
     {
         PerRotor angles = _last < 0 ? default : _angles[_last % Room];
-        for (int k = 0; k < spins.Count; k++)
-        {
-            double angle = angles[k] + (spins[k] * state.RotorSpeeds[k] * period);
-            angles[k] = angle - (Math.Tau * Math.Floor(angle / Math.Tau));
-        }
+        for (int k = 0; k < spins.Count; k++) angles[k] = Turned(angles[k], spins[k] * state.RotorSpeeds[k] * period);
         _last++;
         long at = _last % Room;
         _states[at] = state;
@@ -53,6 +49,13 @@ internal sealed class PoseHistory
         pose.RotorSpeeds = a.RotorSpeeds;
         pose.RotorAngles = _angles[earlier % Room];
         pose.StruckRotors = _struck[earlier % Room];
+    }
+
+    /// <summary>A rotor's angle turned on, kept to one turn: what is drawn is a float, and a flight is many turns long.</summary>
+    public static double Turned(double angle, double by)
+    {
+        double turned = angle + by;
+        return turned - (Math.Tau * Math.Floor(turned / Math.Tau));
     }
 
     /// <summary>Straight line between two close quaternions, brought back to unit length.</summary>

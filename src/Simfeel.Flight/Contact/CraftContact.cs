@@ -14,8 +14,9 @@ public record struct ContactMotion(Vec3 p_WB, Vec3 v_WB, Mat3 R_WB, Vec3 w_WB_B)
 /// Contact of one craft, worked out between the kernel's steps: every probe that overlaps something is pushed out by a
 /// spring and a damper (a penalty), and held back along the surface by Coulomb friction. Spring and damper are given as
 /// a natural frequency and a damping ratio against the mass that the probe feels, so that a craft of 20 g and one of 4 kg
-/// behave alike and the step of 1/4000 s, a quarter of a radian, stays far from the limit of stability (1.4 rad). Forces act as impulses on the velocity before
-/// the next step moves the craft (semi-implicit). Nothing is allocated after the constructor.
+/// behave alike and the step of 1/4000 s, a quarter of a radian, stays far from the limit of stability (1.4 rad). Forces
+/// act as impulses on the velocity before the next step moves the craft (semi-implicit). Nothing is allocated after the
+/// constructor.
 /// </summary>
 public sealed class CraftContact(ContactBody body, ContactWorld world)
 {

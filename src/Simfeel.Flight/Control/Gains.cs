@@ -7,7 +7,7 @@ namespace Simfeel.Flight.Control;
 /// <param name="FeedForward">rad/s^2 per rad/s^2 of commanded acceleration.</param>
 public readonly record struct AxisGains(double Proportional, double Integral, double Derivative, double FeedForward);
 
-/// <summary>Gains of the three axes, and where they come from.</summary>
+/// <summary>Gains of the three axes.</summary>
 /// <param name="Roll">About x.</param>
 /// <param name="Pitch">About y.</param>
 /// <param name="Yaw">About z.</param>

@@ -1,6 +1,7 @@
 using MathNet.Numerics.LinearRegression;
 using Simfeel.Physics;
 using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Flight.Control;
 

@@ -1,6 +1,6 @@
 namespace Simfeel.Flight.Drills;
 
-/// <summary>The drills. All start from level hover after <see cref="Drill.LeadIn"/>.</summary>
+/// <summary>The drills that a plain script flies, all from level hover after <see cref="Drill.LeadIn"/>, and the list of all drills.</summary>
 public static class DrillCatalogue
 {
     /// <summary>Time that <c>catch</c> falls before the throttle opens, s.</summary>

@@ -1,4 +1,5 @@
 using Simfeel.Flight.Pilots;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Flight.Drills;
@@ -48,7 +49,7 @@ public static class Experiments
     /// <param name="axis">Body axis that it spins about: 0 roll, 1 pitch, 2 yaw.</param>
     /// <param name="spin">Rate, rad/s.</param>
     public static Drill Tumble(int axis, double spin) => new(
-        "tumble", "Thrown up spinning with the motors off: whether it keeps its axis.", 2 * ThrowSpeed / 9.80665, (_, _) => _ => default)
+        "tumble", "Thrown up spinning with the motors off: whether it keeps its axis.", 2 * ThrowSpeed / StandardAtmosphere.StandardGravity, (_, _) => _ => default)
     {
         MotorsOff = true,
         Upset = (_, start) => start with

@@ -1,7 +1,7 @@
 using System.Numerics;
 using Simfeel.Flight.Control;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Flight.Tuning;
 

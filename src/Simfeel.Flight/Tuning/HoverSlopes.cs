@@ -2,7 +2,7 @@ using Simfeel.Physics;
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Flight.Tuning;
 

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Simfeel.Flight.Control;
 
 namespace Simfeel.Flight.Tuning;
 

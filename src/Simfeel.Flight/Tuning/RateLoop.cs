@@ -18,9 +18,6 @@ public sealed class RateLoop(AxisPlant plant, double gyroLowPass_Hz, PilotProfil
     /// <summary>The craft.</summary>
     internal AxisPlant Plant => plant;
 
-    /// <summary>Highest frequency at which the response means something, rad/s: half the loop's sampling rate.</summary>
-    public double HighestFrequency => Math.PI / Sampling.Period;
-
     /// <summary>Response at w (rad/s) with gains.</summary>
     public Complex Response(double w, AxisGains gains)
     {

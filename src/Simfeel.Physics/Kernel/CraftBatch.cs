@@ -4,16 +4,6 @@ using Simfeel.Physics.Maths;
 
 namespace Simfeel.Physics.Kernel;
 
-/// <summary>How a batch moves through time.</summary>
-public enum Integrator
-{
-    /// <summary>Midpoint rule with one evaluation a step; second order. For flight and studies.</summary>
-    Midpoint,
-
-    /// <summary>Classical Runge-Kutta, four evaluations a step; fourth order. The reference.</summary>
-    RungeKutta,
-}
-
 /// <summary>
 /// As many craft as the lane type is wide, stepped together: their constants, field, commands and state in aligned memory
 /// of their own. All have the same number of rotors. Lanes that are not set fly a copy of lane 0. Nothing is allocated

@@ -3,11 +3,11 @@ using Simfeel.Physics.Lanes;
 
 namespace Simfeel.Physics.Kernel;
 
-/// <summary>
+/// <content>
 /// Node indices of <see cref="Rotors.RotorTableGrid"/> as sums of clamped ramps; a test holds them against the grid's own.
 /// Indices stay a hair below the last node so that the cell they fall into exists, also where a coordinate is not a number.
 /// Angle and in-plane coordinate have their least value at node 0, but for a rounding that truncation takes away.
-/// </summary>
+/// </content>
 public static unsafe partial class Kernel<T>
     where T : unmanaged, ILane<T>
 {

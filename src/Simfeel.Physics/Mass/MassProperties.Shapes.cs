@@ -3,10 +3,10 @@ using Simfeel.Physics.Maths;
 
 namespace Simfeel.Physics.Mass;
 
-/// <summary>
+/// <content>
 /// Uniform solids centred on the origin; the formulas are those of every mechanics handbook. Masses in kg and sizes in
 /// m, 0 or more and finite.
-/// </summary>
+/// </content>
 public readonly partial record struct MassProperties
 {
     /// <summary>A box with edges x, y, z along the axes: Ixx = m (y^2 + z^2) / 12, and so on.</summary>

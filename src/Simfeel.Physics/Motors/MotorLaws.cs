@@ -30,8 +30,9 @@ internal static unsafe class MotorLaws<T>
 
     /// <summary>
     /// Torque of the current, N m. While driving it saturates as the (3, 2) Pade approximant of tanh,
-    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope: with x = 3 u, u (3 + u^2) / (1 + 3 u^2). While braking it is Kt i: a current that
-    /// gives e i back to the pack must take as much from the shaft, and less torque would be energy from nothing.
+    /// x (27 + x^2) / (27 + 9 x^2) up to x = 3, where it meets 1 with zero slope: with x = 3 u, u (3 + u^2) / (1 + 3 u^2).
+    /// While braking it is Kt i: a current that gives e i back to the pack must take as much from the shaft, and less torque
+    /// would be energy from nothing.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T MagneticTorque(RotorLanes<T>* rotor, T current, T speed)

@@ -1,3 +1,4 @@
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Motors;
 
 namespace Simfeel.Physics.Stand;
@@ -52,21 +53,21 @@ public sealed class VirtualStand
         return AtSpeed(below, axial);
     }
 
-    /// <summary>The balance at which one rotor lifts a thrust, N; at most that of full duty.</summary>
-    public OperatingPoint AtThrust(double thrust, double axial = 0)
+    /// <summary>The balance at which one rotor lifts a thrust (N) in still air; at most that of full duty.</summary>
+    public OperatingPoint AtThrust(double thrust)
     {
-        (_, double above) = RisingSearch.Enclose(speed => Air(speed, axial).Thrust - thrust, 0, AtDuty(1, axial).Speed);
-        return AtSpeed(above, axial);
+        (_, double above) = RisingSearch.Enclose(speed => Air(speed, 0).Thrust - thrust, 0, AtDuty(1).Speed);
+        return AtSpeed(above);
     }
 
     /// <summary>
-    /// Time constant (s) with which the rotor follows a small change of duty at a working point:
+    /// Time constant (s) with which the rotor follows a small change of duty at a working point in still air:
     /// J / (dQ/dw - d(motor torque)/dw) at constant voltage.
     /// </summary>
-    public double TimeConstant(OperatingPoint at, double axial = 0)
+    public double TimeConstant(OperatingPoint at)
     {
         double step = Math.Max(1e-3 * at.Speed, 1e-3);
-        double air = (Air(at.Speed + step, axial).Torque - Air(at.Speed - step, axial).Torque) / (2 * step);
+        double air = (Air(at.Speed + step, 0).Torque - Air(at.Speed - step, 0).Torque) / (2 * step);
         double motor = (MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed + step)
             - MotorModel.Torque(_rotor, at.Duty, at.PackVoltage, at.Speed - step)) / (2 * step);
         return _rotor.SpinInertia / (air - motor);

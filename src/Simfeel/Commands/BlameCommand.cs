@@ -11,16 +11,8 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel blame</c>: which parts are to blame for a difference.</summary>
 internal sealed class BlameCommand : Command<BlameCommand.Settings>
 {
-    internal sealed class Settings : StudySettings
+    internal sealed class Settings : TwoBuildSettings
     {
-        [CommandArgument(0, "<A>")]
-        [Description("A build file, or the name of a starter build such as wagtail.")]
-        public string A { get; init; } = "";
-
-        [CommandArgument(1, "<B>")]
-        [Description("The build to compare it with.")]
-        public string B { get; init; } = "";
-
         [CommandOption("--metric <NAMES>")]
         [Description("Metrics to share out, separated by commas, named as in compare --json. Default stop_time.")]
         public string Metric { get; init; } = "stop_time";

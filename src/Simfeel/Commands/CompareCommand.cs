@@ -3,7 +3,6 @@ using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.CommandLine.Output;
 using Simfeel.Flight;
-using Simfeel.Flight.Drills;
 using Simfeel.Flight.Tuning;
 using Simfeel.Studies.Batch;
 using Simfeel.Studies.Compare;
@@ -18,17 +17,14 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel compare</c>: two builds through all drills; with a sheet, everything that can be said of them.</summary>
 internal sealed class CompareCommand : Command<CompareCommand.Settings>
 {
-    internal sealed class Settings : FieldSettings
+    internal sealed class Settings : TwoBuildSettings
     {
         private const int FewestDraws = 20, MostDraws = 100_000;
+        private const double LowestStart_m = 0.05, HighestStart_m = 10000;
 
-        [CommandOption("--effort <SHARE>")]
-        [Description("Share of full stick in every drill, 0.25 to 1. Default 1.")]
-        public double Effort { get; init; } = 1;
-
-        [CommandOption("--policy <POLICY>")]
-        [Description("How gains are chosen: matched (each build its best at equal margins), same-gains (both the first one's numbers), limit (each the best stop), bare (no controller). Default matched.")]
-        public string Policy { get; init; } = "matched";
+        [CommandOption("--height <METRES>")]
+        [Description("Height of the start above flat ground, 0.05 to 10000 m. The ground is felt below about two rotor radii; a craft that reaches it bounces and lies there. Default 200.")]
+        public double Height { get; init; } = FieldConditions.FreeHeight;
 
         [CommandOption("--sheet <FILE>")]
         [Description("Write the feel sheet: the whole answer on one page, with blame, uncertainty and growth. The ending says which kind: .html, .md or .json.")]
@@ -57,6 +53,9 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
         /// <summary>The policy.</summary>
         public TuningPolicy TuningPolicy => TuningPolicies.Parse(Policy)!.Value;
 
+        /// <summary>The field that the options describe.</summary>
+        public FieldConditions Field => new() { Seed = Seed, StartHeight = Height, Effects = Effects };
+
         /// <summary>The bands.</summary>
         public FeelBands Bands { get; private set; } = FeelBands.Usual;
 
@@ -71,10 +70,8 @@ internal sealed class CompareCommand : Command<CompareCommand.Settings>
 
         public override ValidationResult Validate()
         {
-            if (!(Effort is >= DrillRunner.LeastEffort and <= DrillRunner.LargestEffort))
-                return ValidationResult.Error($"--effort is {Effort}; it must lie between {DrillRunner.LeastEffort} and {DrillRunner.LargestEffort}.");
-            if (TuningPolicies.Parse(Policy) is null)
-                return ValidationResult.Error($"--policy is '{Policy}'; policies are {string.Join(", ", TuningPolicies.Words)}.");
+            if (!(Height is >= LowestStart_m and <= HighestStart_m))
+                return ValidationResult.Error($"--height is {Height}; it must lie between {LowestStart_m} and {HighestStart_m} m.");
             if (Draws is < FewestDraws or > MostDraws)
                 return ValidationResult.Error($"--draws is {Draws}; it must lie between {FewestDraws} and {MostDraws}.");
             if (Sheet is not null && SheetFile.KindOf(Sheet) is null)

@@ -1,5 +1,5 @@
 using System.ComponentModel;
-using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Offscreen;
 using Simfeel.Cockpit.Platform;
 using Simfeel.CommandLine.Output;
 using Spectre.Console;

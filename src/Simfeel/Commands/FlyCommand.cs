@@ -2,6 +2,7 @@ using System.ComponentModel;
 using System.Globalization;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Platform;
 using Simfeel.CommandLine.Output;
 using Simfeel.Studies.Blind;
@@ -85,10 +86,9 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
 
         public override ValidationResult Validate()
         {
-            (string Name, string? Value)[] words = [("--field", Field), ("--record", Record), ("--replay", Replay), ("--video", Video), ("--size", Size), ("--blind", BlindKind), ("--votes", Votes)];
+            // before the checks below, which would blame what stands in its place
+            if (ValueCheck.Missing(this) is string bare) return ValidationResult.Error($"{bare} needs a value.");
             if (Blindness() is ValidationResult wrong) return wrong;
-            string? bare = words.FirstOrDefault(word => word.Value == NoValue).Name;
-            if (bare is not null) return ValidationResult.Error($"{bare} needs a value.");
             if (Json) return ValidationResult.Error("fly opens a window and has no --json.");
             if (!(Wind >= 0 && Wind <= StrongestWind)) return ValidationResult.Error($"--wind is {Wind.ToString(CultureInfo.InvariantCulture)}; it must lie between 0 and {StrongestWind} m/s.");
             if (Pixels is null) return ValidationResult.Error($"--size is '{Size}'; it must be like 1280x720: even numbers, 320x180 to 7680x4320.");
@@ -107,7 +107,6 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
         {
             if (BlindKind is null)
                 return Trials is null && Controls is null && Late is null && Votes is null ? null : ValidationResult.Error("--trials, --controls, --late and --votes go with --blind.");
-            if (BlindKind == NoValue) return null;
             if (BlindTest.Parse(BlindKind) is null) return ValidationResult.Error($"--blind is '{BlindKind}'; it must be {string.Join(" or ", BlindTest.All.Select(test => test.Word))}.");
             if (B is null) return ValidationResult.Error("--blind needs both builds; name the same one twice with --late to feel a delay alone.");
             if (Trials is < 1 or > BlindOptions.MostTrials) return ValidationResult.Error($"--trials is {Trials}; it must lie between 1 and {BlindOptions.MostTrials}.");

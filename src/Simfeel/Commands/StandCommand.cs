@@ -174,7 +174,7 @@ internal sealed class StandCommand : Command<StandCommand.Settings>
         Provenance.Print(build, "motor", "propeller", "speed_controller", "battery");
     }
 
-    private static double Rpm(OperatingPoint point) => point.Speed * 30 / Math.PI;
+    private static double Rpm(OperatingPoint point) => point.Speed * TradeUnits.RpmPerRadian;
 
     /// <summary>Thrust of all running rotors by the power out of the pack; 0 at rest.</summary>
     private static double GramsPerWatt(OperatingPoint point, int running) =>

@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Offscreen;
 using Simfeel.Cockpit.Platform;
 using Spectre.Console.Cli;
 

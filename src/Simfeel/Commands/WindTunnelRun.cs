@@ -10,7 +10,6 @@ namespace Simfeel.CommandLine.Commands;
 /// <summary><c>simfeel stand --propeller</c>: a propeller alone in a wind tunnel.</summary>
 internal sealed class WindTunnelRun
 {
-    private const double Inch = 0.0254;
     private const int MostRows = 10000;
 
     private readonly string _name;
@@ -106,7 +105,7 @@ internal sealed class WindTunnelRun
 
     private void PrintTable()
     {
-        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / Inch:F2} in diameter, in a wind tunnel with air of {_air.Density:F3} kg/m^3:");
+        Console.WriteLine($"{_name}, {_blades.Count} blades of {_blades.Diameter / TradeUnits.Inch:F2} in diameter, in a wind tunnel with air of {_air.Density:F3} kg/m^3:");
         foreach (string sentence in WindTunnelHeadline.Of(_points)) Console.WriteLine(sentence);
         Console.WriteLine();
         // columns that would be empty are left out

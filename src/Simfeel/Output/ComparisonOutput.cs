@@ -20,7 +20,7 @@ internal static class ComparisonOutput
             ["policy"] = comparison.Policy,
             ["seed"] = comparison.Field.Seed,
             ["effort"] = comparison.Effort,
-            ["effects"] = FieldSettings.Describe(comparison.Field.Effects),
+            ["effects"] = SiteSettings.Describe(comparison.Field.Effects),
             ["start_height_m"] = comparison.Field.StartHeight,
             ["sentences"] = TellingSentences.Of(comparison),
             ["cautions"] = Cautions.Of(comparison),
@@ -89,7 +89,7 @@ internal static class ComparisonOutput
         static string Air(FieldConditions field) =>
             field.Effects == AirEffects.None
                 ? "steady loads of the rotors only."
-                : $"steady loads of the rotors and {FieldSettings.Describe(field.Effects)}"
+                : $"steady loads of the rotors and {SiteSettings.Describe(field.Effects)}"
                     + (field.Effects.HasFlag(AirEffects.Wake) ? "; the shaking in wakes is an estimate." : ".");
 
         static string Hz(double crossover) => double.IsNaN(crossover) ? "-" : (crossover / (2 * Math.PI)).ToString("F1");

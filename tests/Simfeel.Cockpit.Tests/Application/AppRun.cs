@@ -1,5 +1,7 @@
 using Simfeel.Builds;
 using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Blind;
+using Simfeel.Cockpit.Application.Offscreen;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight.Fields;
 
@@ -96,25 +98,30 @@ internal sealed class AppRun : IDisposable
     /// <summary>A key goes down or up.</summary>
     public static unsafe void Key(int scancode, bool down)
     {
-        SdlEvent happened = new() { Type = down ? 0x300u : 0x301u, Scancode = scancode };
+        SdlEvent happened = new() { Type = down ? Sdl.KeyDown : Sdl.KeyUp, Scancode = scancode };
         Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);
     }
 
     /// <summary>The mouse pointer moves.</summary>
     public static unsafe void Point()
     {
-        SdlEvent happened = new() { Type = 0x400u, X = 100, Y = 100 };
+        SdlEvent happened = new() { Type = Sdl.MouseMotion, X = 100, Y = 100 };
         Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);
+    }
+
+    /// <summary>Holds the key of more throttle; off the ground once armed.</summary>
+    public void Climb(double seconds)
+    {
+        Key(Scancode.W, down: true);
+        Unseen(seconds);
+        Key(Scancode.W, down: false);
     }
 
     /// <summary>Takes off by the keyboard and stays in the air until a blind flight may be voted on.</summary>
     public void Hover()
     {
-        const int throttle = 26, arm = 44;
-        Press(arm);
-        Key(throttle, down: true);
-        Unseen(0.5);
-        Key(throttle, down: false);
+        Press(Scancode.Space);
+        Climb(0.5);
         Unseen(BlindAirtime.Least + 0.5);
     }
 

@@ -1,9 +1,10 @@
 using System.Security.Cryptography;
 using Simfeel.Cockpit.Application;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 using Simfeel.Studies.Blind;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -11,8 +12,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class BlindTests(WindowFixture fixture)
 {
-    private const int Tab = 43, Enter = 40, Escape = 41, Space = 44, W = 26, T = 23, G = 10, M = 16, X = 27, F = 9, B = 5, V = 25, R = 21;
-
     [Fact]
     public void Nothing_tells_the_flights_apart_until_the_last_vote() => fixture.Run(() =>
     {
@@ -205,11 +204,7 @@ public class BlindTests(WindowFixture fixture)
     {
         run.Frames(0.1);
         run.Press(R);
-        run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(0.5);
-        AppRun.Key(W, down: false);
-        run.Unseen(BlindAirtime.Least + 0.5);
+        run.Hover();
         run.Frames(0.1);
     }
 

@@ -1,5 +1,5 @@
-using Simfeel.Cockpit.Application;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Application.Offscreen;
+using Simfeel.Cockpit.Drawing;
 
 namespace Simfeel.Cockpit.Tests.Application;
 

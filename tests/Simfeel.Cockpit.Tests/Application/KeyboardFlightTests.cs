@@ -2,6 +2,7 @@ using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -9,8 +10,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class KeyboardFlightTests(WindowFixture fixture)
 {
-    private const int Tab = 43, Enter = 40, Escape = 41, Space = 44, W = 26, S = 22, Up = 82, R = 21, F = 9, P = 19, N = 17, B = 5, T = 23, F1 = 58, F12 = 69, V = 25, M = 16, Minus = 45;
-
     [Fact]
     public void From_the_start_page_to_a_landed_flight_and_back() => fixture.Run(() =>
     {
@@ -26,9 +25,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Press(Space);
         run.Frames(0.2);
         Assert.True(session.Condition(0).Armed);
-        AppRun.Key(W, down: true);
-        run.Frames(1.2);
-        AppRun.Key(W, down: false);
+        run.Climb(1.2);
         run.Frames(0.5);
         Assert.True(-session.State(0).p_WB.Z > 1.5, $"height {-session.State(0).p_WB.Z} m");
         AppRun.Key(S, down: true);
@@ -56,9 +53,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
         run.ToTheField();
         run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(0.8);
-        AppRun.Key(W, down: false);
+        run.Climb(0.8);
         run.Frames(0.3);
         var outing = run.App.Outing!;
         FlightSession session = outing.Stage.Session;
@@ -143,9 +138,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.ToTheField();
         FlightSession session = run.App.Outing!.Stage.Session;
         run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(4);
-        AppRun.Key(W, down: false);
+        run.Climb(4);
         AppRun.Key(Up, down: true);
         run.Frames(0.5);
         AppRun.Key(Up, down: false);
@@ -227,9 +220,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         {
             live.ToTheField();
             live.Press(Space);
-            AppRun.Key(W, down: true);
-            live.Frames(1);
-            AppRun.Key(W, down: false);
+            live.Climb(1);
             live.Frames(0.5);
         }
         using AppRun replay = new(fixture.Window, (_, options) => options with { Replay = trace });
@@ -249,9 +240,7 @@ public class KeyboardFlightTests(WindowFixture fixture)
         run.Press(Space);
         run.Press(F);
         run.App.Do(PilotAction.Graphs);
-        AppRun.Key(W, down: true);
-        run.Frames(1);
-        AppRun.Key(W, down: false);
+        run.Climb(1);
         run.Frames(3);
         long least = long.MaxValue;
         // the just-in-time compiler may still be at work in the first rounds

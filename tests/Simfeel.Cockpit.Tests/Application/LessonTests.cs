@@ -1,7 +1,9 @@
 using Simfeel.Cockpit.Application;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Cockpit.Tests.Input;
 using SkiaSharp;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -9,7 +11,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class LessonTests(WindowFixture fixture)
 {
-    private const int Enter = 40, Escape = 41, Left = 80, Down = 81, Up = 82;
     private const string LargeText = "text_scale = 2\n";
 
     [Theory]
@@ -62,7 +63,7 @@ public class LessonTests(WindowFixture fixture)
         Assert.Equal(("lead in the middle", "lead at the arm tips"), (outing.Build(0).Name, outing.Build(1).Name));
         Assert.Equal(outing.Build(0).Unit.Unit.Craft.Mass, outing.Build(1).Unit.Unit.Craft.Mass, 1e-12);
         run.Frames(0.2);
-        run.Press(5);
+        run.Press(B);
         Assert.Equal("", run.App.PageName);
         Assert.Contains("lesson", run.App.Readout.Notice, StringComparison.Ordinal);
         run.App.EndFlight();
@@ -100,10 +101,10 @@ public class LessonTests(WindowFixture fixture)
         {
             delays.Add(run.App.Blind.Late);
             run.Hover();
-            run.Press(43);
+            run.Press(Tab);
             delays.Add(run.App.Blind.Late);
             run.Hover();
-            run.Press(23);
+            run.Press(T);
             run.Press(Enter);
         }
         Assert.Equal([0, 0.08], delays.Order());

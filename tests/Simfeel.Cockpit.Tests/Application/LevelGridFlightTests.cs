@@ -1,5 +1,6 @@
 using Simfeel.Cockpit.Input;
 using Simfeel.Flight;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -7,8 +8,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class LevelGridFlightTests(WindowFixture fixture)
 {
-    private const int Space = 44, W = 26, S = 22, P = 19, H = 11;
-
     [Fact]
     public void The_grid_stays_where_it_was_switched_on_and_the_readout_tells_the_height() => fixture.Run(() =>
     {
@@ -16,9 +15,7 @@ public class LevelGridFlightTests(WindowFixture fixture)
         run.ToTheField();
         FlightSession session = run.App.Outing!.Stage.Session;
         run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(2.5);
-        AppRun.Key(W, down: false);
+        run.Climb(2.5);
         // until it rises no more
         run.Frames(2);
         double at = -session.State(0).p_WB.Z, shown = run.App.Readout.Builds[0].Height;
@@ -48,9 +45,7 @@ public class LevelGridFlightTests(WindowFixture fixture)
         using AppRun run = new(fixture.Window, (folder, options) => options with { StraightToTheField = true, Record = Path.Combine(folder, "flight.arrow") });
         run.ToTheField();
         run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(1);
-        AppRun.Key(W, down: false);
+        run.Climb(1);
         run.App.Do(PilotAction.LevelGrid);
         run.App.Do(PilotAction.MassView);
         run.App.Do(PilotAction.Mark);

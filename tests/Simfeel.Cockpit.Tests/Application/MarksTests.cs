@@ -2,6 +2,7 @@ using Simfeel.Cockpit.Input;
 using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Flight;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -9,8 +10,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public sealed class MarksTests(WindowFixture fixture) : IDisposable
 {
-    private const int Space = 44, Tab = 43, Enter = 40, Escape = 41, Backspace = 42, Down = 81, W = 26, F = 9, J = 13, K = 14, M = 16, P = 19, Comma = 54, Period = 55, Minus = 45;
-
     private readonly TempFolder _folder = new();
 
     private string Trace => Path.Combine(_folder.Path, "flight.arrow");
@@ -238,7 +237,7 @@ public sealed class MarksTests(WindowFixture fixture) : IDisposable
     /// <summary>Characters of the real event queue, some in one event.</summary>
     private static unsafe void Text(string text)
     {
-        SdlEvent happened = new() { Type = 0x303 };
+        SdlEvent happened = new() { Type = Sdl.TextInput };
         byte[] bytes = System.Text.Encoding.UTF8.GetBytes(text);
         bytes.CopyTo(new Span<byte>(happened.Text, SdlEvent.TextRoom));
         Assert.True(Sdl.SDL_PushEvent(&happened) >= 0);

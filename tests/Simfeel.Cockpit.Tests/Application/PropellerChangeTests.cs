@@ -1,6 +1,7 @@
 using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 using Simfeel.Physics.Rotors;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -8,8 +9,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class PropellerChangeTests(WindowFixture fixture)
 {
-    private const int Space = 44, R = 21;
-
     /// <summary>
     /// The change is held where its table would be computed. Were a frame or a restart to wait for it, the test would stand
     /// still until the guard lets go, and find that it did.

@@ -3,6 +3,7 @@ using Simfeel.Cockpit.Tests.Input;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 using Simfeel.Physics;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -10,8 +11,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class StickFlightTests(WindowFixture fixture)
 {
-    private const int Space = 44, R = 21, Tab = 43, F = 9, P = 19, Enter = 40;
-
     [Fact]
     public void The_frame_after_a_stick_event_shows_it() => fixture.Run(() =>
     {

@@ -2,6 +2,7 @@ using Simfeel.Cockpit.Input;
 using Simfeel.Flight;
 using Simfeel.Flight.Traces;
 using Simfeel.Physics.Guards;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Application;
 
@@ -9,8 +10,6 @@ namespace Simfeel.Cockpit.Tests.Application;
 [Collection(WindowFixture.Collection)]
 public class TroubleTests(WindowFixture fixture)
 {
-    private const int Space = 44, W = 26;
-
     [Fact]
     public void A_full_disk_ends_the_recording_and_not_the_flight() => fixture.Run(() =>
     {
@@ -115,10 +114,8 @@ public class TroubleTests(WindowFixture fixture)
         using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
         run.ToTheField();
         run.Press(Space);
-        AppRun.Key(W, down: true);
-        run.Frames(0.7);
-        AppRun.Key(W, down: false);
-        while (run.App.Painter.View != Cockpit.Graphics.View.Split) run.App.Do(Cockpit.Input.PilotAction.View);
+        run.Climb(0.7);
+        while (run.App.Painter.View != Cockpit.Graphics.Views.View.Split) run.App.Do(Cockpit.Input.PilotAction.View);
         run.Frames(0.5);
         byte[] picture = new byte[4 * 640 * 360];
         run.App.Painter.ReadInto(640, 360, picture);

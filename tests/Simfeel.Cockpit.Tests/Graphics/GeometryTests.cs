@@ -1,5 +1,9 @@
 using System.Numerics;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Landscape;
+using Simfeel.Cockpit.Graphics.Meshes;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Physics;
 using Simfeel.Physics.Maths;
 

@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.OpenGl;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Tests.Graphics;

@@ -1,5 +1,7 @@
 using Simfeel.Builds;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Cockpit.Tests.Graphics;

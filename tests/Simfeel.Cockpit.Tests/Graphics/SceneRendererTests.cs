@@ -1,5 +1,8 @@
 using Silk.NET.OpenGL;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.OpenGl;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Cockpit.Tests.Graphics;

@@ -1,6 +1,9 @@
 using Silk.NET.OpenGL;
 using Simfeel.Builds;
 using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.OpenGl;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Flight.Fields;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;

@@ -1,4 +1,5 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Cockpit.Tests.Graphics;

@@ -1,4 +1,5 @@
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Input.Wizard;
 using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Tests.Input;

@@ -1,3 +1,4 @@
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Tests.Pages;
 

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Silk.NET.OpenGL;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Platform;
 using Simfeel.Cockpit.Tests.Pages;

@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Pages;
 using Simfeel.Cockpit.Tests.Pages;
 using SkiaSharp;
@@ -120,11 +120,16 @@ public class PaletteTests
     }
 
     [Theory]
-    [InlineData(0.1, 0.75)]
-    [InlineData(1.3, 1.3)]
-    [InlineData(9, 2)]
-    [InlineData(double.NaN, 1)]
-    public void Text_scales_stay_within_their_limits(double wanted, double got) => Assert.Equal(got, TextScale.Within(wanted));
+    [InlineData(0.1f, 0.75f)]
+    [InlineData(1.25f, 1.25f)]
+    [InlineData(9f, 6f)]
+    [InlineData(float.NaN, 1f)]
+    public void A_pens_scale_stays_within_its_limits(float wanted, float got)
+    {
+        using FontSet fonts = new();
+        using Pen pen = new(fonts) { Scale = wanted };
+        Assert.Equal(got, pen.Scale);
+    }
 
     [Fact]
     public void A_missing_font_is_said_and_replaced()

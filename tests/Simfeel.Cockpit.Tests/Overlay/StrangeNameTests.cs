@@ -1,5 +1,5 @@
 using System.Text;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Tests.Pages;
 using SkiaSharp;
 

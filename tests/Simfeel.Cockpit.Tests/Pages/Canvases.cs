@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Tests.Pages;

@@ -1,5 +1,7 @@
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Widgets;
 using SkiaSharp;
 
 namespace Simfeel.Cockpit.Tests.Pages;

@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using Simfeel.Builds;
-using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Lessons;
 using Simfeel.Studies.Lessons;
 
 namespace Simfeel.Cockpit.Tests.Pages;

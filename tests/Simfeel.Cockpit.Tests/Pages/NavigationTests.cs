@@ -1,15 +1,16 @@
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Flights;
+using Simfeel.Cockpit.Pages.Lessons;
+using Simfeel.Cockpit.Pages.Widgets;
 using Simfeel.Cockpit.Platform;
+using static Simfeel.Cockpit.Platform.Scancode;
 
 namespace Simfeel.Cockpit.Tests.Pages;
 
 /// <summary>Every page works by keyboard, by pad and by mouse alone, and can be left.</summary>
 public class NavigationTests
 {
-    // SDL scancodes
-    private const int Enter = 40, Escape = 41, Tab = 43, RightKey = 79, LeftKey = 80, DownKey = 81, UpKey = 82;
-
     public static TheoryData<string> AllPages => [.. Samples.Names];
 
     [Theory]
@@ -17,7 +18,7 @@ public class NavigationTests
     public void Every_widget_is_reached_by_arrow_keys_alone_and_by_tab(string name)
     {
         using Desk arrows = new(new Samples().Page(name));
-        AssertReachesAll(arrows, () => arrows.Press(DownKey), () => arrows.Press(UpKey));
+        AssertReachesAll(arrows, () => arrows.Press(Down), () => arrows.Press(Up));
         using Desk tab = new(new Samples().Page(name));
         AssertReachesAll(tab, () => tab.Press(Tab), () => tab.Press(Tab, shift: true));
     }
@@ -69,18 +70,18 @@ public class NavigationTests
     {
         Samples samples = new();
         using Desk desk = new(samples.Page("start"));
-        desk.Press(RightKey);
+        desk.Press(Right);
         Assert.Equal(1, samples.Start.Picked[0]);
-        desk.Press(DownKey);
-        desk.Press(LeftKey);
+        desk.Press(Down);
+        desk.Press(Left);
         Assert.Equal(0, samples.Start.Picked[1]);
-        desk.Press(DownKey);
-        desk.Press(RightKey);
+        desk.Press(Down);
+        desk.Press(Right);
         Assert.Equal(1, samples.Start.Field);
-        desk.Press(DownKey);
+        desk.Press(Down);
         desk.Press(Enter);
         Assert.Equal("sticks", samples.Called[^1]);
-        desk.Press(DownKey);
+        desk.Press(Down);
         desk.Press(Enter);
         Assert.Equal("fly", samples.Called[^1]);
     }
@@ -92,8 +93,8 @@ public class NavigationTests
         using Desk desk = new(samples.Page("start"));
         desk.Press(Enter);
         Assert.Equal(2, desk.Stack.Count);
-        desk.Press(DownKey);
-        desk.Press(DownKey);
+        desk.Press(Down);
+        desk.Press(Down);
         desk.Press(Enter);
         Assert.Equal(1, desk.Stack.Count);
         Assert.Equal(2, samples.Start.Picked[0]);
@@ -105,7 +106,7 @@ public class NavigationTests
         Samples samples = new();
         samples.Start.Picked[1] = 3;
         using Desk desk = new(samples.Page("start"));
-        for (int k = 0; k < 4; k++) desk.Press(DownKey);
+        for (int k = 0; k < 4; k++) desk.Press(Down);
         desk.Press(Enter);
         Assert.DoesNotContain("fly", samples.Called);
         Assert.IsType<MessagePage>(desk.Stack.Top);
@@ -117,13 +118,13 @@ public class NavigationTests
     {
         Samples samples = new();
         using Desk desk = new(samples.Page("settings"));
-        desk.Press(DownKey);
-        for (int k = 0; k < 40; k++) desk.Press(RightKey);
+        desk.Press(Down);
+        for (int k = 0; k < 40; k++) desk.Press(Right);
         Assert.Equal(2, samples.Settings.TextScale, 12);
-        for (int k = 0; k < 40; k++) desk.Press(LeftKey);
+        for (int k = 0; k < 40; k++) desk.Press(Left);
         Assert.Equal(0.75, samples.Settings.TextScale, 12);
         Assert.Equal(20 + 25, samples.Called.Count(call => call == "settings changed"));
-        desk.Press(DownKey);
+        desk.Press(Down);
         desk.Press(Enter);
         Assert.False(samples.Settings.SpeedInKilometresPerHour);
     }
@@ -133,21 +134,21 @@ public class NavigationTests
     {
         Samples samples = new();
         using Desk desk = new(samples.Page("settings"));
-        for (int k = 0; k < 4; k++) desk.Press(DownKey);
+        for (int k = 0; k < 4; k++) desk.Press(Down);
         desk.Press(Enter);
         Assert.Equal((PaletteKind.Projector, 1.5), (samples.Settings.Palette, samples.Settings.TextScale));
         // the text's size by its own slider: the palette stays
-        for (int k = 0; k < 3; k++) desk.Press(UpKey);
-        for (int k = 0; k < 4; k++) desk.Press(LeftKey);
+        for (int k = 0; k < 3; k++) desk.Press(Up);
+        for (int k = 0; k < 4; k++) desk.Press(Left);
         Assert.Equal(1.3, samples.Settings.TextScale, 12);
         Assert.True(samples.Settings.ForProjector);
         // the palette by its own choice: the text stays
-        for (int k = 0; k < 4; k++) desk.Press(DownKey);
-        desk.Press(RightKey);
+        for (int k = 0; k < 4; k++) desk.Press(Down);
+        desk.Press(Right);
         Assert.Equal(PaletteKind.Usual, samples.Settings.Palette);
         Assert.Equal(1.3, samples.Settings.TextScale, 12);
         Assert.False(samples.Settings.ForProjector);
-        desk.Press(UpKey);
+        desk.Press(Up);
         desk.Press(Enter);
         desk.Press(Enter);
         Assert.Equal((PaletteKind.Usual, 1.0), (samples.Settings.Palette, samples.Settings.TextScale));
@@ -177,13 +178,13 @@ public class NavigationTests
         desk.Press(Enter);
         Assert.True(desk.Stack.IsCapturing);
         Assert.Contains("press a key", desk.Texts);
-        desk.Press(DownKey);
-        Assert.Equal($"Arm key {DownKey}", samples.Called[^1]);
+        desk.Press(Down);
+        Assert.Equal($"Arm key {Down}", samples.Called[^1]);
         Assert.False(desk.Stack.IsCapturing);
 
-        desk.Press(RightKey);
+        desk.Press(Right);
         desk.Press(Enter);
-        desk.Press(DownKey);
+        desk.Press(Down);
         Assert.True(desk.Stack.IsCapturing);
         desk.Hear(new(WindowEventKind.ButtonDown, 7));
         Assert.Equal("Arm pad 7", samples.Called[^1]);
@@ -200,13 +201,13 @@ public class NavigationTests
     {
         Samples samples = new();
         using Desk desk = new(samples.Page("wizard"));
-        desk.Press(DownKey);
+        desk.Press(Down);
         desk.Press(Enter);
         Assert.Equal("choice 1", samples.Called[^1]);
         (samples.Wizard.Title, samples.Wizard.Choices, samples.Wizard.Done) = ("All set", [], true);
         desk.Draw();
         Assert.Contains("All set", desk.Texts);
-        desk.Press(UpKey);
+        desk.Press(Up);
         desk.Press(Enter);
         Assert.Equal(["choice 1", "store"], samples.Called);
         Assert.Equal(0, desk.Stack.Count);
@@ -217,7 +218,7 @@ public class NavigationTests
     {
         using Desk desk = new(new Samples().Page("results"));
         Assert.Contains(desk.Texts, text => text.StartsWith("Highest roll rate", StringComparison.Ordinal));
-        desk.Press(DownKey);
+        desk.Press(Down);
         Assert.Contains(desk.Texts, text => text.StartsWith("From leaving the stick", StringComparison.Ordinal));
         Assert.DoesNotContain(desk.Texts, text => text.StartsWith("Highest roll rate", StringComparison.Ordinal));
         Assert.Contains("◀ A greater by 24 %", desk.Texts);

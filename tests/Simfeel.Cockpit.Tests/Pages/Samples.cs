@@ -1,8 +1,16 @@
-using Simfeel.Cockpit.Application;
+using Simfeel.Cockpit.Application.Blind;
 using Simfeel.Cockpit.Input;
+using Simfeel.Cockpit.Input.Wizard;
 using Simfeel.Cockpit.Marks;
 using Simfeel.Cockpit.Overlay;
 using Simfeel.Cockpit.Pages;
+using Simfeel.Cockpit.Pages.Blind;
+using Simfeel.Cockpit.Pages.Flights;
+using Simfeel.Cockpit.Pages.Lessons;
+using Simfeel.Cockpit.Pages.Parts;
+using Simfeel.Cockpit.Pages.Settings;
+using Simfeel.Cockpit.Pages.Start;
+using Simfeel.Cockpit.Pages.Wizard;
 using Simfeel.Cockpit.Parts;
 
 namespace Simfeel.Cockpit.Tests.Pages;

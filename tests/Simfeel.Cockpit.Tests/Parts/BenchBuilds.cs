@@ -1,5 +1,5 @@
 using Simfeel.Builds;
-using Simfeel.Cockpit.Parts;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Flight;
 using Simfeel.Physics.Air;
 

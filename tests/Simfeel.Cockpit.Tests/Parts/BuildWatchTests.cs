@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Simfeel.Cockpit.Parts;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Tests.Parts;

@@ -1,4 +1,5 @@
 using Simfeel.Builds.Format;
+using Simfeel.Cockpit.Loading;
 using Simfeel.Cockpit.Parts;
 using Simfeel.Flight;
 

@@ -111,13 +111,13 @@ public class FramePacerTests
         for (int n = 1; n <= 3000; n++) ring.Add(n);
         // 1977 to 3000 are kept; nearest rank
         Assert.Equal(3000, ring.Count);
-        Assert.Equal(3000, ring.Worst_s);
+        Assert.Equal(3000, ring.Percentile_s(100));
         Assert.Equal(1976 + 512, ring.Median_s);
         Assert.Equal(1976 + 1014, ring.Percentile_s(99));
         Assert.Equal(1977, ring.Percentile_s(0));
         ring.Clear();
         ring.Add(7);
-        Assert.Equal(7, ring.Worst_s);
+        Assert.Equal(7, ring.Percentile_s(100));
     }
 
     private sealed class FakeClock : FrameClock

@@ -1,5 +1,6 @@
+using Simfeel.Cockpit.Drawing;
 using Simfeel.Cockpit.Graphics;
-using Simfeel.Cockpit.Overlay;
+using Simfeel.Cockpit.Graphics.Views;
 using Simfeel.Cockpit.Settings;
 
 namespace Simfeel.Cockpit.Tests.Settings;

@@ -1,4 +1,4 @@
-using Simfeel.Cockpit.Graphics;
+using Simfeel.Cockpit.Graphics.Aircraft;
 using Simfeel.Cockpit.Stage;
 using Simfeel.Physics;
 using Simfeel.Physics.Maths;

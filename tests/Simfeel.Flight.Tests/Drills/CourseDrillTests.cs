@@ -3,7 +3,7 @@ using Simfeel.Flight.Drills;
 using Simfeel.Physics;
 using Simfeel.Physics.Lanes;
 using Simfeel.Physics.Maths;
-using Simfeel.Physics.Stand;
+using Simfeel.Physics.Trim;
 
 namespace Simfeel.Flight.Tests.Drills;
 

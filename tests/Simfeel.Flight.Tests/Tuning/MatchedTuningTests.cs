@@ -82,7 +82,7 @@ public class MatchedTuningTests
 
         // at the phase crossover, found here by a fine scan, the gain must lie under 1 / margin
         double phase = at.Phase;
-        for (double w = tuning.Crossover; w < loop.HighestFrequency; w *= 1.0005)
+        for (double w = tuning.Crossover; w < Math.PI / Starters.Profile.LoopPeriod; w *= 1.0005)
         {
             Complex response = loop.Response(w, tuning.Gains);
             phase += Math.IEEERemainder(response.Phase - phase, 2 * Math.PI);

@@ -1,6 +1,5 @@
 using Simfeel.Physics.Kernel;
 using Simfeel.Physics.Lanes;
-using Simfeel.Physics.Stand;
 
 namespace Simfeel.Physics.Tests.Kernel;
 

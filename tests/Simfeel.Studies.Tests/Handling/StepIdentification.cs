@@ -5,9 +5,9 @@ using Simfeel.Studies.Handling;
 namespace Simfeel.Studies.Tests.Handling;
 
 /// <summary>
-/// Frequency response from a step, another way to what the sweep tells: Fourier transform of the output's change from row to row, by that of the input's
-/// (convolution theorem; Bendat and Piersol, Random Data, chapter 2). The changes of a settled step come to rest, so neither
-/// needs a window; a taper over the end keeps out what has not settled.
+/// Frequency response from a step, another way to what the sweep tells: Fourier transform of the output's change from row
+/// to row, by that of the input's (convolution theorem; Bendat and Piersol, Random Data, chapter 2). The changes of a
+/// settled step come to rest, so neither needs a window; a taper over the end keeps out what has not settled.
 /// </summary>
 internal static class StepIdentification
 {

@@ -1,3 +1,5 @@
+using Simfeel.Cockpit.Input.Wizard;
+
 namespace Simfeel.Cockpit.Input;
 
 /// <summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Simfeel.Cockpit.Input.Wizard;
 using Simfeel.Flight;
 
 namespace Simfeel.Cockpit.Input;
@@ -85,12 +86,10 @@ internal sealed class WizardFindings(StickDevice device)
     {
         double throttle = _axes[(int)StickControl.Throttle] is not StickAxis axis ? 0
             : ThrottleMode is ThrottleMode.Normal or ThrottleMode.Trigger ? axis.FromEnd(device.Axes[axis.Axis])
-            : Hover(axis.FromCentre(device.Axes[axis.Axis]));
+            : StickProfile.AboutHover(axis.FromCentre(device.Axes[axis.Axis]), hoverStick);
         return new(Centred(StickControl.Roll), Centred(StickControl.Pitch), Centred(StickControl.Yaw), throttle);
 
         double Centred(StickControl control) => _axes[(int)control] is StickAxis one ? one.FromCentre(device.Axes[one.Axis]) : 0;
-
-        double Hover(double deflection) => hoverStick + (deflection * (deflection < 0 ? hoverStick : 1 - hoverStick));
     }
 
     /// <summary>Of a throttle that rests at an end, both ends count with a margin and the rest is the lower end.</summary>
