@@ -33,7 +33,10 @@ public class ApprovedSectionTests
         {
             Uncertainty = new()
             {
-                Draws = 40, Seed = 3, Refused = 2, Inputs = [new("battery.mass_g", InputOwner.A, "rule")],
+                Draws = 40,
+                Seed = 3,
+                Refused = 2,
+                Inputs = [new("battery.mass_g", InputOwner.A, "rule")],
                 Metrics =
                 [
                     Drawn("stop_time", 0.01, 0.03, 0.05, new TornadoBar(new("battery.mass_g", InputOwner.A, "rule"), 0.02, 0.045), new(new("motor.kv", InputOwner.Both, "default"), 0.035, 0.03)),
@@ -120,7 +123,10 @@ public class ApprovedSectionTests
 
     private static BlameLedger Ledger(string metric, double a, double b, params (PartGroups Group, double Share, double Alone, double Last)[] shares) => new()
     {
-        Metric = MadeSheet.Metric(metric), A = a, B = b, Hybrids = 8,
+        Metric = MadeSheet.Metric(metric),
+        A = a,
+        B = b,
+        Hybrids = 8,
         Shares = [.. PartGroupNames.All.Select(group => shares.Where(share => share.Group == group).Select(share => new BlameShare(group, share.Share, share.Alone, share.Last)).FirstOrDefault(new BlameShare(group, 0, 0, 0)))],
     };
 

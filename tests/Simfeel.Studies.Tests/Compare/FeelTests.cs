@@ -106,7 +106,10 @@ public class FeelTests
         Comparison comparison = Made(("stop_time", 0.1, 0.13), ("climb_in_1_s", 10, 12), ("catch_time", double.NaN, 0.2), ("yaw_stop_time", 0.1, 0.101), ("bounce_back", 1 * degree, 6 * degree));
         UncertaintyStudy open = new()
         {
-            Draws = 9, Seed = 1, Refused = 0, Inputs = [],
+            Draws = 9,
+            Seed = 1,
+            Refused = 0,
+            Inputs = [],
             Metrics = [Drawn("climb_in_1_s", -1, 5), Drawn("stop_time", 0.01, 0.05), Drawn("yaw_stop_time", -1, 1)],
         };
         StyleFit fit = StyleReading.Of(style, comparison, open);
