@@ -34,7 +34,7 @@ faults_disk() {
     simfeel lesson size --hands 1,2,3,4,5 --log "$d/class.csv" >"$folder/said" 2>&1
     kept=$(sum "$d/class.csv")
     fill "$d"
-    for _ in 1 2 3 4 5 6 7 8 9 10; do simfeel lesson size --hands 1,2,3,4,5 --log "$d/class.csv" >"$folder/said" 2>"$folder/complained" || break; done
+    for _ in {1..20}; do simfeel lesson size --hands 1,2,3,4,5 --log "$d/class.csv" >"$folder/said" 2>"$folder/complained" || break; done
     grep -q 'No space left' "$folder/complained" || broke 'a full log is not told of'
     [ "$(tail -c 1 "$d/class.csv" | od -An -tx1 | tr -d ' ')" = 0a ] || broke 'the log ends in half a line'
     rm -f "$d"/*
