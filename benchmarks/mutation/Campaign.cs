@@ -41,6 +41,8 @@ internal sealed class Campaign(string root, string project)
         {
             HashSet<string> known = [.. rows.Where(r => r[0] == file && (!again || r[5] == "survived")).Select(r => Key(r))];
             if (again && known.Count == 0) continue;
+            // all that the sample wants is there already, so that nothing has to be compiled to see it
+            if (!again && rows.Find(r => r[0] == file) is { } any && known.Count >= Math.Min(sample, int.Parse(any[1], CultureInfo.InvariantCulture))) continue;
             List<Mutant> all = source.Compile(file, Path.Combine(folder, project + ".dll"));
             int[] chosen = [.. Sample(file, all.Count, again ? int.MaxValue : sample).Where(i => known.Contains(Key(all[i])) == again)];
             if (chosen.Length == 0) continue;
