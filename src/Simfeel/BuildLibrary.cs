@@ -1,5 +1,6 @@
 using Simfeel.Builds;
 using Simfeel.Builds.Checks;
+using Simfeel.Builds.Reading;
 using Simfeel.Physics.Air;
 
 namespace Simfeel.CommandLine;
@@ -59,5 +60,5 @@ internal static class BuildLibrary
     public static string PathOf(string nameOrPath) =>
         (nameOrPath.Length == 0 ? null : BuildShelf.Starters.PathOf(nameOrPath))
         ?? throw new UserError(
-            $"There is no file and no starter build called '{nameOrPath}'. Starter builds: {string.Join(", ", StarterNames)}.");
+            $"There is no file and no starter build called '{nameOrPath}'.{NearestName.Hint(nameOrPath, StarterNames)} Starter builds: {string.Join(", ", StarterNames)}.");
 }

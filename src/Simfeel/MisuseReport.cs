@@ -34,20 +34,17 @@ internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
         }
         if (message.StartsWith("Unknown option", StringComparison.Ordinal) || message.StartsWith("Unknown command", StringComparison.Ordinal))
         {
-            if (verb is null) return args.Length > 0 && message.Contains($"'{args[0]}'", StringComparison.Ordinal) ? message + Hint(args[0], verbs.Keys) : message;
+            if (verb is null) return args.Length > 0 && message.Contains($"'{args[0]}'", StringComparison.Ordinal) ? message + NearestName.Hint(args[0], verbs.Keys) : message;
             string[] options = OptionsOf(verbs[verb]);
             // where a verb has verbs of its own the parser blames the first word instead of the option
             if (args.FirstOrDefault(arg => arg.StartsWith("--", StringComparison.Ordinal) && !options.Contains(NameOf(arg))) is string strange)
-                return $"Unknown option '{NameOf(strange)}'.{Hint(NameOf(strange), options)}";
+                return $"Unknown option '{NameOf(strange)}'.{NearestName.Hint(NameOf(strange), options)}";
             if (message.StartsWith("Unknown command", StringComparison.Ordinal)) return $"There is a word too many for {verb}.";
         }
         return message;
     }
 
     private static string NameOf(string option) => option.Split('=', ':')[0];
-
-    private static string Hint(string written, IEnumerable<string> names) =>
-        NearestName.Of(written, names) is string near ? $" Did you mean {near}?" : "";
 
     private static string[] OptionsOf(Type command)
     {

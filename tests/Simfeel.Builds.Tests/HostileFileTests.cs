@@ -17,7 +17,7 @@ public sealed class HostileFileTests : IDisposable
     public void MissingDirectory() => One(Path.Combine(_directory.Path, "no", "none.toml"), "no such file");
 
     [Fact]
-    public void DirectoryInsteadOfFile() => One(_directory.Path, "is a directory");
+    public void DirectoryInsteadOfFile() => One(_directory.Path, "is a folder");
 
     [Fact]
     public void EmptyPath() => One("", "cannot be opened");

@@ -26,6 +26,7 @@ public class FlyCommandTests
     [InlineData(2, "--size is '1x1'", "fly", "--size", "1x1")]
     [InlineData(2, "--video needs --replay", "fly", "--video", "out.mp4")]
     [InlineData(2, "--replay flies the recording's own builds", "fly", "wagtail", "curlew", "--replay", "flight.arrow")]
+    [InlineData(1, "is a folder; name a file", "fly", "--replay", ".")]
     [InlineData(2, "--record needs a value", "fly", "--record")]
     [InlineData(1, "there is no folder", "fly", "--record", "nowhere/flight.arrow")]
     [InlineData(2, "--without names 'rain'", "fly", "--without", "rain")]

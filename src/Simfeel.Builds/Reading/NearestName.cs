@@ -6,6 +6,9 @@ internal static class NearestName
     // longer ones are no slip of a name, and comparing takes the product of both lengths
     private const int LongestName = 100;
 
+    /// <summary>" Did you mean X?" for the end of a sentence; "" where no name is near.</summary>
+    public static string Hint(string written, IEnumerable<string> names) => Of(written, names) is string near ? $" Did you mean {near}?" : "";
+
     /// <summary>The nearest of the names, or null where none is near (a third of the letters, at least two, may differ).</summary>
     public static string? Of(string written, IEnumerable<string> names)
     {

@@ -19,7 +19,7 @@ internal static class SourceText
         {
             if (Directory.Exists(path))
             {
-                bag.Error(null, "", "", $"This is a directory, not a {kind}.", kind == "build file" ? "name a file that ends in .toml" : "");
+                bag.Error(null, "", "", $"This is a folder, not a {kind}.", kind == "build file" ? "name a file that ends in .toml" : "");
                 return null;
             }
             // Length 0 is normal for a pipe, so only too long is refused up front; the read itself is bounded too.

@@ -64,7 +64,10 @@ public sealed partial class CockpitApp
         Rack.Get(start.Picked[0]);
     }
 
-    /// <summary>Ends the flight and goes back to the start page.</summary>
+    /// <summary>The command line named both builds or a recording.</summary>
+    internal bool IsForOneFlight => _options.StraightToTheField || _options.Replay is not null;
+
+    /// <summary>Ends the flight and goes back to the start page, or closes the window that was opened for this flight alone.</summary>
     internal void EndFlight()
     {
         if (Blind.IsOn)
@@ -72,7 +75,7 @@ public sealed partial class CockpitApp
             Blind.End();
             return;
         }
-        if (_options.StraightToTheField || _options.Replay is not null)
+        if (IsForOneFlight)
         {
             Quit();
             return;

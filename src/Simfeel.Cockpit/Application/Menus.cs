@@ -105,6 +105,7 @@ internal sealed class Menus(CockpitApp app)
             Settings = () => OpenSettings(overFlight: true),
             Keys = () => OpenKeys(overFlight: true),
             EndFlight = app.EndFlight,
+            AfterFlight = app.IsForOneFlight && !app.Blind.IsOn ? "closes the window" : "back to the start page",
         }));
 
         void Done(PilotAction action)
@@ -169,7 +170,7 @@ internal sealed class Menus(CockpitApp app)
         {
             Builds = [outing.Build(0).Name, outing.Build(1).Name],
             Rows = outing.Stage.Finds.Rows(),
-            Footnote = $"The best of each build since the two were taken to the field; percent of their mean, as in compare. {app.Delays}",
+            Footnote = $"The best of each build since the builds were last changed; percent of their mean, as in compare. {app.Delays}",
         });
     }
 

@@ -58,8 +58,8 @@ internal sealed class CraftFinds
         : PitchStop.Time is null ? null
         : PitchStop;
 
-    /// <summary>Takes the next stick reading.</summary>
-    public void Take(in Sample sample, in Sticks sticks, in CraftCondition condition, double period)
+    /// <summary>Takes the next stick reading, see <see cref="FlightFinds.Take"/>.</summary>
+    public void Take(in Sample sample, in Sticks sticks, in CraftCondition condition, double period, bool levels)
     {
         bool flies = condition is { Armed: true, Crashed: false, Touching: false, StruckRotors: 0 };
         if (!flies)
@@ -71,8 +71,16 @@ internal sealed class CraftFinds
         TakeExtremes(sample);
         if (Saturated(sample)) SaturatedTime += period;
         Vec3 p_WB = sample.State.p_WB, v_WB = sample.State.v_WB, w_WB_B = sample.State.w_WB_B;
-        RollStop.Take(w_WB_B.X, sticks.Roll, period);
-        PitchStop.Take(w_WB_B.Y, sticks.Pitch, period);
+        if (levels)
+        {
+            RollStop.Interrupt();
+            PitchStop.Interrupt();
+        }
+        else
+        {
+            RollStop.Take(w_WB_B.X, sticks.Roll, period);
+            PitchStop.Take(w_WB_B.Y, sticks.Pitch, period);
+        }
         Punch.Take(p_WB, v_WB, sticks.Throttle, period);
         Drop.Take(p_WB, v_WB, sticks.Throttle, period);
     }

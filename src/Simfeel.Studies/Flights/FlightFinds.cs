@@ -21,8 +21,9 @@ public sealed class FlightFinds
     /// <param name="sticks">Where the sticks stood.</param>
     /// <param name="condition">How the craft fares.</param>
     /// <param name="period">Time between two readings, s.</param>
-    public void Take(int craft, in Sample sample, in Sticks sticks, in CraftCondition condition, double period) =>
-        _craft[craft].Take(sample, sticks, condition, period);
+    /// <param name="levels">Whether the craft levels itself: letting go of the stick then begins a turn instead of ending one.</param>
+    public void Take(int craft, in Sample sample, in Sticks sticks, in CraftCondition condition, double period, bool levels) =>
+        _craft[craft].Take(sample, sticks, condition, period, levels);
 
     /// <summary>A craft (0 or 1) was put elsewhere, by a restart or a swap: nothing spans the jump.</summary>
     public void Interrupt(int craft) => _craft[craft].Interrupt();
@@ -47,7 +48,7 @@ public sealed class FlightFinds
     ];
 
     private static string StopMeaning =>
-        $"From letting go of the roll or pitch stick at {StopFind.LeastRate / Degree:F0} deg/s or more until a tenth of the rate at that moment is left, stick at the centre.";
+        $"From letting go of the roll or pitch stick at {StopFind.LeastRate / Degree:F0} deg/s or more until a tenth of the rate at that moment is left, stick at the centre; none while it levels itself.";
 
     private static string BounceMeaning =>
         $"Angle turned back after the furthest point of that stop, until the stick moves again, at most {DrillCatalogue.WatchAfterStop:F1} s after letting go.";

@@ -118,6 +118,7 @@ internal sealed class FlyCommand : Command<FlyCommand.Settings>
 
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
+        if (Directory.Exists(settings.Replay)) throw new UserError($"{settings.Replay} is a folder; name a file.");
         if (settings.Replay is not null && !File.Exists(settings.Replay)) throw new UserError($"There is no file '{settings.Replay}'.");
         CheckFolder(settings.Record);
         CheckFolder(settings.Video);

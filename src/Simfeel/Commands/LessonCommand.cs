@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
 using Simfeel.Builds;
+using Simfeel.Builds.Reading;
 using Simfeel.CommandLine.Output;
 using Simfeel.Studies.Lessons;
 using Spectre.Console;
@@ -108,7 +109,7 @@ internal sealed class LessonCommand : Command<LessonCommand.Settings>
     private static (Lesson Lesson, Build Build) Read(Settings settings)
     {
         string file = LessonShelf.Files.PathOf(settings.Lesson!)
-            ?? throw new UserError($"There is no file and no lesson called '{settings.Lesson}'. Lessons: {string.Join(", ", LessonShelf.Files.Names)}.");
+            ?? throw new UserError($"There is no file and no lesson called '{settings.Lesson}'.{NearestName.Hint(settings.Lesson!, LessonShelf.Files.Names)} Lessons: {string.Join(", ", LessonShelf.Files.Names)}.");
         LessonReading reading = LessonReader.Read(file);
         if (reading.Lesson is not Lesson lesson) throw new UserError(reading.Diagnostics);
         string path = settings.Build is not null

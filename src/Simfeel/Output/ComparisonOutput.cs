@@ -74,6 +74,7 @@ internal static class ComparisonOutput
         Tables.Print(table);
         PilotProfile profile = comparison.Profile;
         Console.WriteLine($"Difference: {nameB} less {nameA}, in percent of their mean. Felt: our inference, above {comparison.Bands.FeltAbove_Percent:G4} %; perhaps: {comparison.Bands.NotFeltBelow_Percent:G4} to {comparison.Bands.FeltAbove_Percent:G4} %; a reading: an instrument's figure.");
+        Console.WriteLine("How sure a difference is, the sheet says (--sheet): what is felt here may be undecided there.");
         Console.WriteLine("At limits: share of each drill's time in which a rotor stood at idle or at full duty.");
         if (comparison.Metrics.Any(pair => pair.Feel == Feel.Unknown))
             Console.WriteLine("Unknown: the craft did not get there within the drill (shown as -), or touched the ground in it.");

@@ -14,7 +14,7 @@ internal static class MeasuredCopy
     {
         string name = Path.GetFileNameWithoutExtension(BuildLibrary.PathOf(build));
         string path = told ?? (name.EndsWith(Suffix, StringComparison.Ordinal) ? name : name + Suffix) + ".toml";
-        if (Directory.Exists(path)) throw new UserError($"{path} is a directory; --out names a file.");
+        if (Directory.Exists(path)) throw new UserError($"{path} is a folder; --out names a file.");
         if (File.Exists(path) && !force)
             throw new UserError($"{path} is there already. Name another file with --out, replace it with --force, or look only with --no-write.");
         return path;

@@ -101,6 +101,7 @@ internal sealed class Samples
             Settings = Call("settings"),
             Keys = Call("keys"),
             EndFlight = Call("end"),
+            AfterFlight = "back to the start page",
         }),
         "settings" => new SettingsPage(Settings),
         "keys" => new KeysPage(Keys()),

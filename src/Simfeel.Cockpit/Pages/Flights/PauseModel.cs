@@ -39,6 +39,9 @@ public sealed class PauseModel
     /// <summary>Opens the list of keys.</summary>
     public Action? Keys { get; init; }
 
-    /// <summary>Ends the flight and goes back to the start page.</summary>
+    /// <summary>Ends the flight.</summary>
     public required Action EndFlight { get; init; }
+
+    /// <summary>Where ending the flight leads.</summary>
+    public required string AfterFlight { get; init; }
 }

@@ -29,7 +29,7 @@ public sealed class PausePage(PauseModel model) : Page
             new Label(() => model.State, TextStyle.Body, Palette.Quiet),
             new Button("Fly on", model.Resume, main: true),
             new Flow(buttons, 250),
-            new Button("End this flight", model.EndFlight, "back to the start page"),
+            new Button("End this flight", model.EndFlight, model.AfterFlight),
         ];
 
         void Add(string text, Action? action, string detail)

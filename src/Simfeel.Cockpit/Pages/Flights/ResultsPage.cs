@@ -50,7 +50,9 @@ public sealed class ResultsPage(ResultsModel model) : Page
         if (a is not { } first || b is not { } second) return a is null && b is null ? "neither flew it" : "only one flew it";
         double percent = MetricPair.Percent(first, second);
         if (Math.Abs(percent) < 0.5) return "the same";
-        return FormattableString.Invariant($"{(second > first ? "B greater ▶" : "◀ A greater")} by {Math.Abs(percent):0} %");
+        string which = second > first ? "B greater ▶" : "◀ A greater";
+        // against 0 it is 200 % whatever the other is
+        return first == 0 || second == 0 ? which : FormattableString.Invariant($"{which} by {Math.Abs(percent):0} %");
     }
 
     /// <summary>A number of a row; null where the craft did not really fly it.</summary>

@@ -13,7 +13,7 @@ internal static class TableText
     /// <exception cref="FitException">The file cannot be read or holds no text.</exception>
     public static string ReadFile(string path)
     {
-        if (Directory.Exists(path)) throw new FitException(path, null, "This is a directory, not a table.", "name a file, such as stand.csv");
+        if (Directory.Exists(path)) throw new FitException(path, null, "This is a folder, not a table.", "name a file, such as stand.csv");
         try
         {
             using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
