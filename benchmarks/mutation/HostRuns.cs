@@ -69,13 +69,14 @@ internal static class HostRuns
             writer.WriteLine($"start\t{id}");
             string[] fit = [.. tests.Where(cost.ContainsKey).OrderBy(t => cost[t])];
             shared.Active = id;
-            string? killer = FirstFailing(shared, fit, cost);
+            string? killer = FirstFailing(shared, fit, cost, spare: 3);
             shared.Active = 0;
             if (killer is null && fit.Length > 0)
             {
                 Limit(30);
                 TestHost alone = new(folder, project, id, [.. fit.Select(ClassOf).Distinct()]);
-                killer = fit.FirstOrDefault(t => !alone.Methods.Contains(t)) ?? FirstFailing(alone, fit, cost);
+                // whatever the tests work out once for all of them is worked out again here, by the first that needs it
+                killer = fit.FirstOrDefault(t => !alone.Methods.Contains(t)) ?? FirstFailing(alone, fit, cost, spare: 60);
             }
             Volatile.Write(ref limit, long.MaxValue);
             Volatile.Write(ref wallLimit, long.MaxValue);
@@ -86,11 +87,11 @@ internal static class HostRuns
 
     private static string ClassOf(string method) => method[..method.LastIndexOf('.')];
 
-    private static string? FirstFailing(TestHost host, string[] methods, Dictionary<string, double> cost)
+    private static string? FirstFailing(TestHost host, string[] methods, Dictionary<string, double> cost, double spare)
     {
         foreach (string method in methods)
         {
-            Limit(3 + (4 * cost[method]));
+            Limit(spare + (4 * cost[method]));
             if (!host.Passes(method)) return method;
         }
         return null;
