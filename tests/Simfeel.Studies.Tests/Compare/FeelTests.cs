@@ -1,8 +1,7 @@
-using Simfeel.Flight;
-using Simfeel.Flight.Tests;
 using Simfeel.Studies.Compare;
 using Simfeel.Studies.Metrics;
 using Simfeel.Studies.Style;
+using Simfeel.Studies.Tests.Sheet;
 using Simfeel.Studies.Uncertainty;
 
 namespace Simfeel.Studies.Tests.Compare;
@@ -138,25 +137,8 @@ public class FeelTests
     private static UncertainMetric Drawn(string name, double low, double high) =>
         new() { Metric = Named(name), A = default, B = default, Difference = new(low, (low + high) / 2, high), Draws = 9 };
 
-    private static Comparison Made(params (string Name, double A, double B)[] numbers)
-    {
-        TunedUnit unit = Starters.Get("wagtail");
-        return new()
-        {
-            A = Called("Gull"),
-            B = Called("Tern"),
-            Policy = "matched",
-            Field = new(),
-            Profile = Starters.Profile,
-            Effort = 1,
-            Bands = FeelBands.Usual,
-            Metrics = [.. numbers.Select(one => new MetricPair(Named(one.Name), one.A, one.B, FeelBands.Usual))],
-            Work = [],
-            Logs = [],
-        };
-
-        TunedUnit Called(string name) => unit with { Unit = unit.Unit with { Name = name } };
-    }
+    private static Comparison Made(params (string Name, double A, double B)[] numbers) =>
+        MadeSheet.Compared(numbers.Select(one => new MetricPair(Named(one.Name), one.A, one.B, FeelBands.Usual)));
 
     private static Metric Named(string name) => MetricCatalogue.All.Single(metric => metric.Name == name);
 }

@@ -37,8 +37,18 @@ internal static class MadeSheet
     /// <summary>A comparison in which nothing differs but what is given.</summary>
     public static Comparison Compared(params (string Name, double A, double B)[] numbers)
     {
-        TunedUnit unit = Starters.Get("wagtail");
         Dictionary<string, (double A, double B)> given = numbers.ToDictionary(one => one.Name, one => (one.A, one.B));
+        return Compared(MetricCatalogue.All.Select(metric =>
+        {
+            (double a, double b) = given.GetValueOrDefault(metric.Name, (20 * metric.Floor, 20 * metric.Floor));
+            return new MetricPair(metric, a, b, FeelBands.Usual);
+        }));
+    }
+
+    /// <summary>A comparison of two builds named Gull and Tern, both Wagtail, of which only these numbers were read.</summary>
+    public static Comparison Compared(IEnumerable<MetricPair> metrics)
+    {
+        TunedUnit unit = Starters.Get("wagtail");
         return new()
         {
             A = Called("Gull"),
@@ -48,14 +58,7 @@ internal static class MadeSheet
             Profile = Starters.Profile,
             Effort = 1,
             Bands = FeelBands.Usual,
-            Metrics =
-            [
-                .. MetricCatalogue.All.Select(metric =>
-                {
-                    (double a, double b) = given.GetValueOrDefault(metric.Name, (20 * metric.Floor, 20 * metric.Floor));
-                    return new MetricPair(metric, a, b, FeelBands.Usual);
-                }),
-            ],
+            Metrics = [.. metrics],
             Work = [],
             Logs = [],
         };
