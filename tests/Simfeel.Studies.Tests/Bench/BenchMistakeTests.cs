@@ -105,6 +105,6 @@ public class BenchMistakeTests
     public void A_missing_file_and_a_folder_are_said()
     {
         Assert.Contains("no such file", Assert.Single(BenchReader.Read("no-such-bench.toml").Diagnostics).Message, StringComparison.Ordinal);
-        Assert.Contains("directory", Assert.Single(BenchReader.Read(AppContext.BaseDirectory).Diagnostics).Message, StringComparison.Ordinal);
+        Assert.Contains("folder", Assert.Single(BenchReader.Read(AppContext.BaseDirectory).Diagnostics).Message, StringComparison.Ordinal);
     }
 }

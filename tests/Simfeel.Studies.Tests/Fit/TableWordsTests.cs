@@ -175,7 +175,7 @@ public class TableWordsTests
         Assert.Equal(text, TableText.Decode(new UTF8Encoding(false).GetBytes(text), "table"));
         Assert.Equal(text, TableText.Decode(Encoding.Latin1.GetBytes(text), "table"));
         Assert.Contains("binary", Assert.Throws<FitException>(() => TableText.Decode([65, 0, 66], "table")).Message, StringComparison.Ordinal);
-        Assert.Contains("directory", Assert.Throws<FitException>(() => TableText.ReadFile(AppContext.BaseDirectory)).Message, StringComparison.Ordinal);
+        Assert.Contains("folder", Assert.Throws<FitException>(() => TableText.ReadFile(AppContext.BaseDirectory)).Message, StringComparison.Ordinal);
         Assert.Contains("no such file", Assert.Throws<FitException>(() => TableText.ReadFile(Path.Combine(AppContext.BaseDirectory, "none.csv"))).Message, StringComparison.Ordinal);
     }
 }

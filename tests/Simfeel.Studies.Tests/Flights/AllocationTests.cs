@@ -19,10 +19,16 @@ public class AllocationTests
         Flight.Sticks[] sticks = [.. log.Sticks];
         FlightFinds finds = new();
         Take(2000);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        Take(100_000);
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        // what the runtime does once, such as compiling the loop again, is not ours; what a reading leaves is left in every round
+        Assert.Contains(0, Enumerable.Range(0, 3).Select(_ => Taken(100_000)));
         Assert.NotNull(finds.Rows().Single(row => row.Name == "sharpest stop").A);
+
+        long Taken(int readings)
+        {
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            Take(readings);
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
 
         void Take(int readings)
         {
