@@ -60,5 +60,5 @@ internal static class BuildLibrary
     public static string PathOf(string nameOrPath) =>
         (nameOrPath.Length == 0 ? null : BuildShelf.Starters.PathOf(nameOrPath))
         ?? throw new UserError(
-            $"There is no file and no starter build called '{nameOrPath}'.{NearestName.Hint(nameOrPath, StarterNames)} Starter builds: {string.Join(", ", StarterNames)}.");
+            $"There is no file and no starter build called '{nameOrPath}'.{NearestName.Choices(nameOrPath, "Starter builds", StarterNames)}.");
 }

@@ -1,7 +1,5 @@
-using System.Reflection;
 using Simfeel.Builds.Reading;
 using Simfeel.CommandLine.Commands;
-using Spectre.Console.Cli;
 
 namespace Simfeel.CommandLine;
 
@@ -50,11 +48,6 @@ internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
     {
         Type type = command;
         while (!type.IsGenericType) type = type.BaseType!;
-        return
-        [
-            "--help",
-            .. type.GetGenericArguments()[0].GetProperties().Select(property => property.GetCustomAttribute<CommandOptionAttribute>())
-                .OfType<CommandOptionAttribute>().SelectMany(option => option.LongNames).Select(name => "--" + name),
-        ];
+        return ["--help", .. ValueCheck.OptionsOf(type.GetGenericArguments()[0]).SelectMany(one => one.Option.LongNames).Select(name => "--" + name)];
     }
 }

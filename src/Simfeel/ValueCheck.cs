@@ -19,9 +19,8 @@ internal sealed class ValueCheck(ICommandInterceptor? next) : ICommandIntercepto
     /// <summary>The first option that stands without its value, such as <c>--field</c>; null when there is none.</summary>
     public static string? Missing(CommandSettings settings)
     {
-        foreach (PropertyInfo property in settings.GetType().GetProperties())
+        foreach ((PropertyInfo property, CommandOptionAttribute option) in OptionsOf(settings.GetType()))
         {
-            if (property.GetCustomAttribute<CommandOptionAttribute>() is not CommandOptionAttribute option) continue;
             bool missing = property.GetValue(settings) switch
             {
                 string text => text == OutputSettings.NoValue,
@@ -32,4 +31,11 @@ internal sealed class ValueCheck(ICommandInterceptor? next) : ICommandIntercepto
         }
         return null;
     }
+
+    /// <summary>The options of a verb's settings, each with the property that holds its value.</summary>
+    public static IEnumerable<(PropertyInfo Property, CommandOptionAttribute Option)> OptionsOf(Type settings) =>
+        from property in settings.GetProperties()
+        let option = property.GetCustomAttribute<CommandOptionAttribute>()
+        where option is not null
+        select (property, option);
 }

@@ -9,6 +9,9 @@ internal static class NearestName
     /// <summary>" Did you mean X?" for the end of a sentence; "" where no name is near.</summary>
     public static string Hint(string written, IEnumerable<string> names) => Of(written, names) is string near ? $" Did you mean {near}?" : "";
 
+    /// <summary>What may stand in a name's place, for behind the sentence that it is unknown: the nearest one and all of them.</summary>
+    public static string Choices(string written, string heading, IReadOnlyList<string> names) => $"{Hint(written, names)} {heading}: {string.Join(", ", names)}";
+
     /// <summary>The nearest of the names, or null where none is near (a third of the letters, at least two, may differ).</summary>
     public static string? Of(string written, IEnumerable<string> names)
     {

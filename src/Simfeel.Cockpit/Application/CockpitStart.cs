@@ -30,7 +30,7 @@ public static class CockpitStart
     /// <exception cref="MissingOnMachineException">Something of the machine is missing.</exception>
     /// <exception cref="UnusableFileException">A file cannot be used.</exception>
     /// <exception cref="IOException">The video cannot be written.</exception>
-    public static string Video(CockpitOptions options, string file, IProgress<double>? progress = null)
+    public static string Video(CockpitOptions options, string file, IProgress<double>? progress)
     {
         ArgumentNullException.ThrowIfNull(options);
         const int rate = 60;

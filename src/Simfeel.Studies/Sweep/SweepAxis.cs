@@ -38,7 +38,7 @@ public sealed record SweepAxis(string Name, double From, double To, int Points)
             return $"{Name} has {Points} grid points; a propeller's shape takes at most {ShapeLevels}, since each needs a rotor table of its own.";
         if (IsFactor) return From > 0 ? null : $"{Name} is a factor of the part's own size and must be above 0.";
         if (BuildFormat.Find(Name) is not { Kind: KeyKind.Number } spec || spec.Table is "" or "measured" or "pilot")
-            return $"Nothing called '{Name}' can be varied.{NearestName.Hint(Name, BuildKnobs.All.Select(knob => knob.Name))} Parts: {string.Join(", ", BuildKnobs.All.Select(knob => knob.Name))}, or a number of the build file such as motor.mass_g.";
+            return $"Nothing called '{Name}' can be varied.{NearestName.Choices(Name, "Parts", [.. BuildKnobs.All.Select(knob => knob.Name)])}, or a number of the build file such as motor.mass_g.";
         if (!build.Values.Any(value => value.Key == Name)) return $"{build.Name} has no {Name} to vary.";
         return From >= spec.Minimum && To <= spec.Maximum ? null : $"{Name} runs from {From} to {To}; allowed is {spec.Range}.";
     }

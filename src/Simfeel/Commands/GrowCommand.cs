@@ -69,7 +69,7 @@ internal sealed class GrowCommand : Command<GrowCommand.Settings>
     {
         IReadOnlyList<Metric> metrics = StudySettings.MetricsOf(settings.Metric);
         BuildKnob knob = BuildKnobs.Find(settings.By)
-            ?? throw new UserError($"Nothing called '{settings.By}' can grow.{NearestName.Hint(settings.By, BuildKnobs.All.Select(known => known.Name))} Parts: {string.Join(", ", BuildKnobs.All.Select(known => known.Name))}, or a number of the build file such as motor.mass_g.");
+            ?? throw new UserError($"Nothing called '{settings.By}' can grow.{NearestName.Choices(settings.By, "Parts", [.. BuildKnobs.All.Select(known => known.Name)])}, or a number of the build file such as motor.mass_g.");
         Build build = BuildLibrary.Load(settings.Build, settings.Air).Build;
         StudyConditions conditions = settings.ConditionsOf(build);
         try

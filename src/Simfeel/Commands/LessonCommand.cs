@@ -109,7 +109,7 @@ internal sealed class LessonCommand : Command<LessonCommand.Settings>
     private static (Lesson Lesson, Build Build) Read(Settings settings)
     {
         string file = LessonShelf.Files.PathOf(settings.Lesson!)
-            ?? throw new UserError($"There is no file and no lesson called '{settings.Lesson}'.{NearestName.Hint(settings.Lesson!, LessonShelf.Files.Names)} Lessons: {string.Join(", ", LessonShelf.Files.Names)}.");
+            ?? throw new UserError($"There is no file and no lesson called '{settings.Lesson}'.{NearestName.Choices(settings.Lesson!, "Lessons", LessonShelf.Files.Names)}.");
         LessonReading reading = LessonReader.Read(file);
         if (reading.Lesson is not Lesson lesson) throw new UserError(reading.Diagnostics);
         string path = settings.Build is not null

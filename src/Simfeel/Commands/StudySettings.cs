@@ -52,5 +52,5 @@ internal class StudySettings : SiteSettings
     internal static IReadOnlyList<Metric> MetricsOf(string names) =>
         [.. names.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Select(name =>
             MetricCatalogue.All.FirstOrDefault(metric => metric.Name == name)
-            ?? throw new UserError($"There is no metric '{name}'.{NearestName.Hint(name, MetricCatalogue.All.Select(metric => metric.Name))} Metrics: {string.Join(", ", MetricCatalogue.All.Select(metric => metric.Name))}."))];
+            ?? throw new UserError($"There is no metric '{name}'.{NearestName.Choices(name, "Metrics", [.. MetricCatalogue.All.Select(metric => metric.Name)])}."))];
 }
