@@ -1,5 +1,7 @@
 using Simfeel.Builds;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
+using Simfeel.Studies.Bench.Measuring;
 using Simfeel.Studies.Fit;
 
 namespace Simfeel.Studies.Bench;
@@ -30,7 +32,7 @@ public sealed record BenchPlan
     /// <summary>Largest angle of a swing, rad.</summary>
     public const double SwingAngle = 10 * Math.PI / 180;
 
-    private const double Gravity = 9.80665, Degree = Math.PI / 180;
+    private const double Degree = Math.PI / 180;
 
     /// <summary>
     /// Least spacing over radius of gyration. At 2 the craft sways as slowly as it turns, 2 pi sqrt(L / g), and one motion feeds
@@ -64,7 +66,7 @@ public sealed record BenchPlan
         double mass = build.Craft.Mass, inertia = axis.Moment(build.Craft.I_BBcm_B);
         double spacing = Up(LeastSpacing * Math.Sqrt(inertia / mass), 0.01);
         double length = Math.Max(1, Up(4 * spacing, 0.5));
-        double period = SwingTest.ExactPeriod(inertia, mass, spacing, length, SwingAngle, Gravity);
+        double period = SwingTest.ExactPeriod(inertia, mass, spacing, length, SwingAngle, StandardAtmosphere.StandardGravity);
         return new(axis, spacing, length, period, Costs(build, axis, spacing, length, period));
 
         static double Up(double value, double step) => Math.Round(Math.Ceiling((value / step) - 1e-9) * step, 6);
@@ -72,7 +74,7 @@ public sealed record BenchPlan
 
     private static ReadingCost[] Costs(AssembledBuild build, BenchAxis axis, double spacing, double length, double period)
     {
-        double mass = build.Craft.Mass, scale = Math.Min(1e-3, 0.002 * mass), timing = 0.2 / Swings / Math.Sqrt(Runs);
+        double mass = build.Craft.Mass, scale = KitchenScale.Sigma(mass), timing = 0.2 / Swings / Math.Sqrt(Runs);
         SwingTest test = new()
         {
             Mass = new(mass, 0),

@@ -1,3 +1,4 @@
+using Simfeel.Physics.Air;
 using Simfeel.Studies.Fit;
 
 namespace Simfeel.Studies.Bench;
@@ -12,7 +13,7 @@ public sealed record BenchReadings
     public string BuildName { get; init; } = "";
 
     /// <summary>Acceleration of gravity, m/s^2.</summary>
-    public double Gravity { get; init; } = 9.80665;
+    public double Gravity { get; init; } = StandardAtmosphere.StandardGravity;
 
     /// <summary>Mass ready to fly, kg; null where it was not weighed.</summary>
     public WithSigma? Mass { get; init; }

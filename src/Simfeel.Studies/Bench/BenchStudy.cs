@@ -71,7 +71,7 @@ public static class BenchStudy
     private static WithSigma Weighed(AssembledBuild build, BenchReadings readings)
     {
         if (build.Values.Any(value => value.Key == "measured.all_up_mass_g" && !value.FilledIn))
-            return new(build.Craft.Mass, Math.Min(1e-3, 0.002 * build.Craft.Mass));
+            return new(build.Craft.Mass, KitchenScale.Sigma(build.Craft.Mass));
         throw new FitException([new(Severity.Error, readings.Source, readings.Swings.Values.Min(swing => swing.Line), null, "mass.mass_g", "",
             "The mass is missing; a swing test gives the inertia only with it. Allowed is 5 to 50000 g.", "weigh the craft ready to fly and add mass_g = ... under [mass]")]);
     }

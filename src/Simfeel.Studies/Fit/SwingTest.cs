@@ -1,4 +1,5 @@
 using MathNet.Numerics.Integration;
+using Simfeel.Physics.Air;
 
 namespace Simfeel.Studies.Fit;
 
@@ -38,7 +39,7 @@ public sealed record SwingTest
     public WithSigma RigInertia { get; init; }
 
     /// <summary>Acceleration of gravity, m/s^2.</summary>
-    public double Gravity { get; init; } = 9.80665;
+    public double Gravity { get; init; } = StandardAtmosphere.StandardGravity;
 
     /// <summary>Moment of inertia of the craft about the vertical axis through its balance point, kg m^2, and its standard deviation.</summary>
     /// <exception cref="FitException">The numbers cannot be those of a swing test.</exception>

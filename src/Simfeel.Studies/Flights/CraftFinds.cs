@@ -1,5 +1,6 @@
 using Simfeel.Flight;
 using Simfeel.Physics;
+using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
 
 namespace Simfeel.Studies.Flights;
@@ -10,11 +11,8 @@ internal sealed class CraftFinds
     /// <summary>Share of the torque in use below which a torque reserve counts as none.</summary>
     public const double NoReserve = 1e-3;
 
-    /// <summary>Standard acceleration of free fall, by definition (3rd CGPM, 1901), m/s^2.</summary>
-    public const double StandardGravity = 9.80665;
-
     /// <summary>Downward; what an accelerometer does not feel.</summary>
-    private static readonly Vec3 Gravity = new(0, 0, StandardGravity);
+    private static readonly Vec3 Gravity = new(0, 0, StandardAtmosphere.StandardGravity);
 
     /// <summary>Whether it flew at all.</summary>
     public bool Flew { get; private set; }

@@ -1,6 +1,7 @@
 using Simfeel.Flight;
 using Simfeel.Flight.Drills;
 using Simfeel.Physics;
+using Simfeel.Physics.Air;
 
 namespace Simfeel.Studies.Flights;
 
@@ -41,7 +42,7 @@ public sealed class FlightFinds
         Row("fastest fall", "m/s", 1, c => c.Drop.Speed, "Fastest sinking in a drop of at least that time."),
         Row("hardest punch", "m", 1, c => c.Punch.Gain, PunchMeaning),
         Row("top speed", "m/s", 1, c => c.Speed, "Fastest speed over the ground, climbing and falling included."),
-        Row("highest g", "g", 1, c => c.Load / CraftFinds.StandardGravity, "Largest load, as an accelerometer feels it: 1 g in a hover, 0 g in a free fall."),
+        Row("highest g", "g", 1, c => c.Load / StandardAtmosphere.StandardGravity, "Largest load, as an accelerometer feels it: 1 g in a hover, 0 g in a free fall."),
         Row("lowest pack voltage", "V", 2, c => c.PackVoltage, "Lowest voltage at the battery's terminals."),
         Row("least torque reserve up", "N m", 3, c => c.ReserveUp, "Least torque that the busiest motor had left over; 0 where one gave all it had."),
         Row("time saturated", "s", 2, c => c.SaturatedTime, "Time in which at least one motor gave all it had, by voltage or by its limits."),

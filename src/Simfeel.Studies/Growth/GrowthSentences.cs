@@ -66,11 +66,7 @@ internal static class GrowthSentences
         }
     }
 
-    internal static string Value(GrowthCurve curve, double value)
-    {
-        DisplayUnit display = curve.Metric.Display;
-        return display.Symbol.Length == 0 ? display.Number(value) : $"{display.Number(value)} {display.Symbol}";
-    }
+    internal static string Value(GrowthCurve curve, double value) => curve.Metric.Display.WithSymbol(value);
 
     internal static string Times(double factor) => $"{factor:0.00} times";
 }

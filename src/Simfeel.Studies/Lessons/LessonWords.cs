@@ -1,6 +1,5 @@
 using System.Globalization;
 using Simfeel.Flight.Tuning;
-using Simfeel.Studies.Metrics;
 
 namespace Simfeel.Studies.Lessons;
 
@@ -44,8 +43,7 @@ public static class LessonWords
     public static string Number(Lesson lesson, double value)
     {
         ArgumentNullException.ThrowIfNull(lesson);
-        DisplayUnit display = lesson.Number.Display;
-        return $"{display.Number(value)} {display.Symbol}".TrimEnd();
+        return lesson.Number.Display.WithSymbol(value);
     }
 
     /// <summary>By how much the second craft's number differs.</summary>
@@ -55,9 +53,8 @@ public static class LessonWords
         if (!double.IsFinite(result.Outcome)) return "one of the two never got so far";
         if (!result.Lesson.Claim.IsPercent)
         {
-            string unit = result.Lesson.Number.Display.Symbol;
-            string size = result.Lesson.Number.Display.Number(Math.Abs(result.B.Number - result.A.Number));
-            return Math.Abs(result.Difference) < 0.05 ? "no difference" : $"{size} {unit} {(result.Difference > 0 ? "more" : "less")}";
+            string size = result.Lesson.Number.Display.WithSymbol(Math.Abs(result.B.Number - result.A.Number));
+            return Math.Abs(result.Difference) < 0.05 ? "no difference" : $"{size} {(result.Difference > 0 ? "more" : "less")}";
         }
         return Math.Abs(result.Percent) < 0.5 ? "no difference" : $"{Math.Abs(result.Percent):F0} % {(result.Percent > 0 ? "more" : "less")}";
     }

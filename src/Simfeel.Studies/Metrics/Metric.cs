@@ -87,8 +87,24 @@ public enum Topic
 /// <param name="Decimals">Decimals that a table prints.</param>
 public readonly record struct DisplayUnit(string Symbol, double PerSi, int Decimals)
 {
+    private const string Thousand = "1000 ";
+
     /// <summary>A value (SI) in this unit, without the symbol; a dash where there is none.</summary>
     public string Number(double value) => double.IsNaN(value) ? "-" : (value * PerSi).ToString("F" + Decimals);
+
+    /// <summary>The same with the symbol behind it, as a sentence has it.</summary>
+    public string WithSymbol(double value) => WithSymbol(Number(value));
+
+    /// <summary>A number that is written already, such as a difference with its sign, with the symbol behind it.</summary>
+    public string WithSymbol(string number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        if (Symbol.Length == 0 || number == "-") return number;
+        // 26.0 of "1000 deg/s2" is 26000 deg/s2 where no column is headed by the unit
+        return Symbol.StartsWith(Thousand, StringComparison.Ordinal)
+            ? $"{(number.StartsWith('+') ? "+" : "")}{1000 * double.Parse(number):F0} {Symbol[Thousand.Length..]}"
+            : $"{number} {Symbol}";
+    }
 }
 
 /// <summary>

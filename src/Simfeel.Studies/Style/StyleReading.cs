@@ -63,7 +63,6 @@ public static class StyleReading
     {
         MetricPair pair = line.Pair;
         double better = forB ? pair.B : pair.A, worse = forB ? pair.A : pair.B;
-        string unit = pair.Metric.Display.Symbol.Length > 0 ? " " + pair.Metric.Display.Symbol : "";
-        return $"{pair.Metric.Title} {pair.Metric.Display.Number(better)} against {pair.Metric.Display.Number(worse)}{unit}";
+        return $"{pair.Metric.Title} {pair.Metric.Display.WithSymbol(better)} against {pair.Metric.Display.WithSymbol(worse)}";
     }
 }

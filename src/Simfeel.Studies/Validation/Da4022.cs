@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Validation;
 
 /// <summary>
@@ -9,8 +11,8 @@ internal static class Da4022
     public static MeasuredPropeller Propeller { get; } = new()
     {
         Name = "DA4022 5 x 3.75",
-        Diameter = 5 * RotorRun.Inch,
-        Pitch = 3.75 * RotorRun.Inch,
+        Diameter = 5 * TradeUnits.Inch,
+        Pitch = 3.75 * TradeUnits.Inch,
         Blades = 3,
         Stations =
         [

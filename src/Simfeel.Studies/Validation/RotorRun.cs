@@ -12,8 +12,6 @@ internal readonly record struct Loads(double CT, double CP);
 /// <summary>Runs the blade element solver in axial flow, in the coefficients that reports use.</summary>
 internal static class RotorRun
 {
-    public const double Inch = 0.0254;
-
     /// <summary>ISO 2533 at sea level.</summary>
     public static AirState SeaLevel { get; } = StandardAtmosphere.At(0);
 

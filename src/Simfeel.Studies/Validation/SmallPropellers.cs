@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Simfeel.Physics.Maths;
 
 namespace Simfeel.Studies.Validation;
 
@@ -16,8 +17,8 @@ internal static class SmallPropellers
     public static MeasuredPropeller Nr640ThreeBlades { get; } = new()
     {
         Name = "nr640 5 x 3.16, 3 blades",
-        Diameter = 5 * RotorRun.Inch,
-        Pitch = 3.16 * RotorRun.Inch,
+        Diameter = 5 * TradeUnits.Inch,
+        Pitch = 3.16 * TradeUnits.Inch,
         Blades = 3,
         Stations =
         [
@@ -40,8 +41,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "nr640 5 x 3.16",
-            Diameter = 5 * RotorRun.Inch,
-            Pitch = 3.16 * RotorRun.Inch,
+            Diameter = 5 * TradeUnits.Inch,
+            Pitch = 3.16 * TradeUnits.Inch,
             Stations =
             [
                 (0.30, 0.1061, 32.09), (0.35, 0.1228, 29.63), (0.40, 0.1382, 27.05), (0.45, 0.1489, 24.29), (0.50, 0.1529, 22.05),
@@ -58,8 +59,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "gwsdd 5 x 3",
-            Diameter = 5 * RotorRun.Inch,
-            Pitch = 3 * RotorRun.Inch,
+            Diameter = 5 * TradeUnits.Inch,
+            Pitch = 3 * TradeUnits.Inch,
             Stations =
             [
                 (0.15, 0.2290, 17.20), (0.20, 0.2344, 18.06), (0.25, 0.2359, 18.98), (0.30, 0.2372, 19.63), (0.35, 0.2382, 20.20),
@@ -84,8 +85,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "gwsdd 5 x 4.3",
-            Diameter = 5 * RotorRun.Inch,
-            Pitch = 4.3 * RotorRun.Inch,
+            Diameter = 5 * TradeUnits.Inch,
+            Pitch = 4.3 * TradeUnits.Inch,
             Stations =
             [
                 (0.15, 0.2436, 21.72), (0.20, 0.2485, 22.31), (0.25, 0.2500, 23.04), (0.30, 0.2518, 23.91), (0.35, 0.2537, 24.68),
@@ -102,8 +103,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "apcff 4.2 x 4",
-            Diameter = 4.2 * RotorRun.Inch,
-            Pitch = 4 * RotorRun.Inch,
+            Diameter = 4.2 * TradeUnits.Inch,
+            Pitch = 4 * TradeUnits.Inch,
             Stations =
             [
                 (0.15, 0.2027, 38.36), (0.20, 0.1909, 42.86), (0.25, 0.1865, 45.21), (0.30, 0.1823, 44.50), (0.35, 0.1800, 42.72),
@@ -156,8 +157,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "mi 5 x 3.5",
-            Diameter = 5 * RotorRun.Inch,
-            Pitch = 3.5 * RotorRun.Inch,
+            Diameter = 5 * TradeUnits.Inch,
+            Pitch = 3.5 * TradeUnits.Inch,
             Stations =
             [
                 (0.15, 0.0981, 24.93), (0.20, 0.1186, 26.23), (0.25, 0.1406, 26.34), (0.30, 0.1606, 25.32), (0.35, 0.1775, 23.40),
@@ -178,8 +179,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "apcsp 7 x 6, vol. 1",
-            Diameter = 7 * RotorRun.Inch,
-            Pitch = 6 * RotorRun.Inch,
+            Diameter = 7 * TradeUnits.Inch,
+            Pitch = 6 * TradeUnits.Inch,
             Static =
             [
                 (2981, 0.0932, 0.0714), (3788, 0.0900, 0.0713), (4611, 0.0898, 0.0712), (5426, 0.0903, 0.0716), (6215, 0.0941, 0.0725),
@@ -189,8 +190,8 @@ internal static class SmallPropellers
         new()
         {
             Name = "apcsf 8 x 3.8, vol. 1",
-            Diameter = 8 * RotorRun.Inch,
-            Pitch = 3.8 * RotorRun.Inch,
+            Diameter = 8 * TradeUnits.Inch,
+            Pitch = 3.8 * TradeUnits.Inch,
             Static =
             [
                 (3030, 0.0951, 0.0415), (3808, 0.0976, 0.0420), (4619, 0.1017, 0.0432), (5411, 0.1048, 0.0447), (6212, 0.1087, 0.0464),

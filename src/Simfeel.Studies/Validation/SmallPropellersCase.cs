@@ -1,3 +1,4 @@
+using Simfeel.Physics.Maths;
 using Simfeel.Physics.Rotors;
 using Simfeel.Studies.Plots;
 
@@ -36,7 +37,7 @@ public sealed class SmallPropellersCase : ValidationCase
     public override CaseResult Run()
     {
         List<PropellerErrors> all = [.. Errors()], second = [.. all.Where(e => e.Blades.Count > 0)];
-        Loads small = Nr640(5 * RotorRun.Inch, 9016), full = Nr640(FullScaleDiameter, FullScaleRpm);
+        Loads small = Nr640(5 * TradeUnits.Inch, 9016), full = Nr640(FullScaleDiameter, FullScaleRpm);
         return new(new(Title, 2, 420, [Chart("Thrust", all, l => l.CT, LegendPlace.LowerRight), Chart("Power", all, l => l.CP, LegendPlace.None)]),
         [
             new("CT, measured blades, mean of ten", CheckRule.MeanWithin, true, 0.10, BoundBasis.SetBefore, Of(second, e => e.Blades, l => l.CT)),

@@ -3,6 +3,7 @@ using Simfeel.Builds;
 using Simfeel.Builds.Writing;
 using Simfeel.CommandLine.Output;
 using Simfeel.Physics.Maths;
+using Simfeel.Studies.Bench.Measuring;
 using Simfeel.Studies.Fit;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -90,7 +91,7 @@ internal sealed class FitSwingCommand : Command<FitSwingCommand.Settings>
         double periodSigma = settings.PeriodSigma ?? 0.005 * settings.Period;
         SwingTest test = new()
         {
-            Mass = Scaled(settings.Mass, settings.MassSigma ?? Math.Min(1, 0.002 * settings.Mass)),
+            Mass = Scaled(settings.Mass, settings.MassSigma ?? 1e3 * KitchenScale.Sigma(settings.Mass / 1e3)),
             Spacing = Scaled(settings.Spacing, settings.SpacingSigma),
             Length = Scaled(settings.Length, settings.LengthSigma),
             Period = new(settings.Period, periodSigma),

@@ -40,8 +40,7 @@ internal static class BlameOutput
     private static void Print(string a, string b, BlameLedger ledger, bool order)
     {
         DisplayUnit display = ledger.Metric.Display;
-        string unit = display.Symbol.Length == 0 ? "" : " " + display.Symbol;
-        Console.WriteLine($"{Words.Capital(ledger.Metric.Title)} ({ledger.Metric.Drill.Name}): {a} {display.Number(ledger.A)}{unit}, {b} {display.Number(ledger.B)}{unit}.");
+        Console.WriteLine($"{Words.Capital(ledger.Metric.Title)} ({ledger.Metric.Drill.Name}): {a} {display.WithSymbol(ledger.A)}, {b} {display.WithSymbol(ledger.B)}.");
         if (ledger.Gap is string gap)
         {
             Console.WriteLine($"No blame can be shared out: {gap}");
@@ -64,14 +63,14 @@ internal static class BlameOutput
                 PartGroupNames.Title(share.Group), Number(share.Share), Bar(share.Share, largest),
                 .. order ? (string[])[Number(share.OneAtATime), Number(share.LastOneIn)] : []]);
         }
-        table.AddRow(["together" + (unit.Length == 0 ? "" : "," + unit), Number(ledger.Difference), "", .. order ? (string[])["", ""] : []]);
+        table.AddRow(["together" + (display.Symbol.Length == 0 ? "" : ", " + display.Symbol), Number(ledger.Difference), "", .. order ? (string[])["", ""] : []]);
         Tables.Print(table);
         if (FeelBands.Usual.Of(ledger.Metric, ledger.A, ledger.B, MetricPair.Percent(ledger.A, ledger.B)) == Feel.NotFelt)
-            Console.WriteLine($"Nobody would feel this difference (less than {FeelBands.Usual.NotFeltBelow_Percent:G4} %, or than {Number(ledger.Metric.Floor).TrimStart('+')}{unit}): its shares are of next to nothing.");
+            Console.WriteLine($"Nobody would feel this difference (less than {FeelBands.Usual.NotFeltBelow_Percent:G4} %, or than {display.WithSymbol(Number(ledger.Metric.Floor).TrimStart('+'))}): its shares are of next to nothing.");
         double interaction = ledger.Interaction, size = Math.Abs(ledger.Difference);
         Console.WriteLine(Math.Abs(interaction) < 0.1 * size
-            ? $"Each alone, the groups would make {Number(ledger.Difference - interaction)}{unit}: they hardly depend on each other."
-            : $"Each alone, the groups would make {Number(ledger.Difference - interaction)}{unit}; {Number(interaction)}{unit} comes of what they do together.");
+            ? $"Each alone, the groups would make {display.WithSymbol(Number(ledger.Difference - interaction))}: they hardly depend on each other."
+            : $"Each alone, the groups would make {display.WithSymbol(Number(ledger.Difference - interaction))}; {display.WithSymbol(Number(interaction))} comes of what they do together.");
         Console.WriteLine();
 
         string Number(double value) => Tables.Signed(value * display.PerSi, display.Decimals + (display.Decimals == 0 ? 1 : 0));

@@ -1,3 +1,4 @@
+using Simfeel.Studies.Bench.Measuring;
 using Simfeel.Studies.Sheet.Writing;
 
 namespace Simfeel.Studies.Bench.Pages;
@@ -34,7 +35,7 @@ internal static class BalanceSection
     private static DataTable Scales(string axis, string first, string second, BenchPlan plan)
     {
         // both scales and both places, each with its error: near the middle each counts half
-        double mass = plan.Build.Craft.Mass, scale = Math.Min(1e-3, 0.002 * mass);
+        double mass = plan.Build.Craft.Mass, scale = KitchenScale.Sigma(mass);
         double error = 1e3 * Math.Sqrt((2 * Math.Pow(plan.Support * scale / mass, 2)) + (0.5 * 1e-6));
         return new(
             $"Two scales, {axis}: scales within {1e3 * scale:G2} g and places within 1 mm give {axis} within {error:F1} mm",

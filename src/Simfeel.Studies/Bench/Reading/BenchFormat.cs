@@ -1,4 +1,5 @@
 using Simfeel.Builds.Format;
+using Simfeel.Physics.Air;
 
 namespace Simfeel.Studies.Bench.Reading;
 
@@ -21,7 +22,7 @@ public static class BenchFormat
     [
         new("format", KeyKind.Count, "", 1, 1, 1000, Version, $"{Version}", "version of the file format", []),
         new("build", KeyKind.Text, "", 1, 0, 0, null, "empty", "name of the build that was measured, checked against the one it is held against", []),
-        Number("gravity_m_s2", "m/s2", 1, 9.76, 9.84, 9.80665, "gravity at your place: 9.780 at the equator, 9.832 at the poles"),
+        Number("gravity_m_s2", "m/s2", 1, 9.76, 9.84, StandardAtmosphere.StandardGravity, "gravity at your place: 9.780 at the equator, 9.832 at the poles"),
         Number("mass.mass_g", "g", Milli, 5, 50000, null, "mass ready to fly: battery and propellers on, without the stick", "not weighed"),
         Number("mass.mass_pm_g", "g", Milli, 0.001, 1000, null, "standard error of the scale", "1 g or 0.2 % of the mass, whichever is less"),
         new("timing.swings", KeyKind.Count, "", 1, 1, 200, 20, "20", "swings in one timing, there and back counted as one", []),

@@ -1,5 +1,6 @@
 using Simfeel.Builds.Format;
 using Simfeel.Builds.Reading;
+using Simfeel.Studies.Bench.Measuring;
 using Simfeel.Studies.Fit;
 
 namespace Simfeel.Studies.Bench.Reading;
@@ -50,6 +51,6 @@ internal sealed class BenchTable(string name, Place at)
     /// <summary>A number with its standard error, both in SI.</summary>
     public WithSigma With(string key, string sigmaKey) => new(this[key], this[sigmaKey]);
 
-    /// <summary>Standard error of a scale: as given, else 1 g or 0.2 % of what lies on it, whichever is less (kitchen and letter scales; common practice).</summary>
-    public double ScaleSigma(string key, double mass) => Gave(key) ? this[key] : Math.Min(1e-3, 0.002 * mass);
+    /// <summary>Standard error of a scale: as given, else that of a <see cref="KitchenScale"/>.</summary>
+    public double ScaleSigma(string key, double mass) => Gave(key) ? this[key] : KitchenScale.Sigma(mass);
 }

@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Fit.Reading;
 
 /// <summary>Turns one block of cells into rows in SI units.</summary>
@@ -28,7 +30,7 @@ internal sealed class BlockReader(RawBlock block, int number, StandModel model, 
     private List<(StandRow Row, Dictionary<StandQuantity, double> Raw)> Rows(IReadOnlyList<ColumnReading> columns)
     {
         bool noLoad = QuantityNames.IsNoLoad(block.Title);
-        double diameter = model.Rotor.Radius * 2 / 0.0254;
+        double diameter = model.Rotor.Radius * 2 / TradeUnits.Inch;
         ColumnReading? propeller = columns.FirstOrDefault(column => column.Quantity == StandQuantity.Propeller);
         Dictionary<int, double> above = [];
         string name = "";

@@ -1,3 +1,5 @@
+using Simfeel.Physics.Maths;
+
 namespace Simfeel.Studies.Fit.Reading;
 
 /// <summary>
@@ -62,7 +64,7 @@ public static class StandTableReader
     /// <summary>The blocks to use: the one asked for, else all whose title names no other propeller.</summary>
     private static (List<int> Used, List<string> Skipped) Choose(IReadOnlyList<RawBlock> raw, StandModel model, StandReadingOptions options, string source)
     {
-        double diameter = model.Rotor.Radius * 2 / 0.0254;
+        double diameter = model.Rotor.Radius * 2 / TradeUnits.Inch;
         if (options.Block is int asked)
         {
             if (asked < 1 || asked > raw.Count) throw new FitException(source, null, $"There is no block {asked}; the file has {raw.Count}.");

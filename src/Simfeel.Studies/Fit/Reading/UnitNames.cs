@@ -1,4 +1,6 @@
 using System.Text;
+using Simfeel.Physics.Air;
+using Simfeel.Physics.Maths;
 
 namespace Simfeel.Studies.Fit.Reading;
 
@@ -11,9 +13,8 @@ internal sealed record StandUnit(string Words, double ToSI, params string[] Writ
 /// <summary>The units that stands and sheets use.</summary>
 internal static class UnitNames
 {
-    private const double Gravity = 9.80665;
+    private const double Gravity = StandardAtmosphere.StandardGravity;
     private const double Pound = 0.45359237;
-    private const double Inch = 0.0254;
 
     /// <summary>Pulses of 1000 to 2000 us, closed to full throttle (common practice).</summary>
     public static readonly StandUnit Pulse = new("pulse width, 1000 to 2000 us", 1e-3, "us", "\u00b5s", "usec", "microseconds", "microsec");
@@ -39,7 +40,7 @@ internal static class UnitNames
         [
             new("newton metre", 1, "nm"), new("millinewton metre", 1e-3, "mnm", "nmm"), new("newton centimetre", 1e-2, "ncm"),
             new("gram-force centimetre", 1e-5 * Gravity, "gcm", "gfcm"), new("kilogram-force centimetre", 1e-2 * Gravity, "kgcm", "kgfcm"),
-            new("pound-force inch", Pound * Gravity * Inch, "inlb", "inlbf", "lbin", "lbfin"), new("ounce-force inch", Pound * Gravity * Inch / 16, "inoz", "inozf", "ozin", "ozfin"),
+            new("pound-force inch", Pound * Gravity * TradeUnits.Inch, "inlb", "inlbf", "lbin", "lbfin"), new("ounce-force inch", Pound * Gravity * TradeUnits.Inch / 16, "inoz", "inozf", "ozin", "ozfin"),
         ],
         [StandQuantity.Voltage] = [new("volt", 1, "v", "volt", "volts"), new("millivolt", 1e-3, "mv")],
         [StandQuantity.Current] = [new("ampere", 1, "a", "amp", "amps", "ampere", "amperes"), new("milliampere", 1e-3, "ma")],

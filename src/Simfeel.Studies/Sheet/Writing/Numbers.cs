@@ -24,7 +24,7 @@ internal static class Numbers
     }
 
     /// <summary>A value of a metric with its unit.</summary>
-    public static string Of(Metric metric, double value) => WithUnit(metric.Display.Number(value), metric);
+    public static string Of(Metric metric, double value) => metric.Display.WithSymbol(value);
 
     /// <summary>A difference or share of a metric with a sign, without its unit; a decimal more than the values where they have none.</summary>
     public static string Difference(Metric metric, double value)
@@ -34,7 +34,7 @@ internal static class Numbers
     }
 
     /// <summary>The same with its unit.</summary>
-    public static string DifferenceOf(Metric metric, double value) => WithUnit(Difference(metric, value), metric);
+    public static string DifferenceOf(Metric metric, double value) => metric.Display.WithSymbol(Difference(metric, value));
 
     /// <summary>From the low to the high end of a band.</summary>
     public static string Of(Metric metric, Band band) =>
@@ -55,7 +55,4 @@ internal static class Numbers
         if (size < 1e-9) return "0";
         return size >= 1e4 ? value.ToString("F0") : size < 1e-3 ? value.ToString("G3") : Math.Round(value, 9).ToString("G4");
     }
-
-    private static string WithUnit(string number, Metric metric) =>
-        metric.Display.Symbol.Length == 0 || number == Missing ? number : $"{number} {metric.Display.Symbol}";
 }
