@@ -81,8 +81,7 @@ public sealed class UnfinishedFile : IDisposable
 
     private static bool Lives(int process)
     {
-        // Linux numbers threads out of the same row, and a thread is no writer of ours
-        if (OperatingSystem.IsLinux() && Directory.Exists("/proc/self")) return LeadsThreads(process);
+        if (OperatingSystem.IsLinux() && Directory.Exists("/proc/self")) return LivesOnLinux(process);
         try
         {
             using Process found = Process.GetProcessById(process);
@@ -94,12 +93,17 @@ public sealed class UnfinishedFile : IDisposable
         }
     }
 
-    /// <summary>Whether a number is that of a process, which is the first of its threads.</summary>
-    private static bool LeadsThreads(int process)
+    /// <summary>
+    /// Whether a number is that of a process that still runs. Linux numbers threads out of the same row, and a thread is no writer of
+    /// ours (a process is the first of its threads); and who was killed keeps its number, as a zombie, until its parent asks.
+    /// </summary>
+    private static bool LivesOnLinux(int process)
     {
         try
         {
-            return File.ReadLines($"/proc/{process}/status").Contains(string.Create(CultureInfo.InvariantCulture, $"Tgid:\t{process}"));
+            string[] status = File.ReadAllLines($"/proc/{process}/status");
+            return status.Contains(string.Create(CultureInfo.InvariantCulture, $"Tgid:\t{process}"))
+                && !status.Any(line => line.StartsWith("State:\tZ", StringComparison.Ordinal) || line.StartsWith("State:\tX", StringComparison.Ordinal));
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {

@@ -67,6 +67,31 @@ public sealed class WholeFileTests : IDisposable
         Assert.Equal([Target], Directory.GetFiles(_folder.Path));
     }
 
+    /// <summary>Whoever was killed keeps its number until its parent asks for it, which the first process of a container may never do.</summary>
+    [Fact]
+    public void The_dead_whom_nobody_asked_for_keep_nothing()
+    {
+        if (!OperatingSystem.IsLinux()) return;
+        // the shell becomes a program that asks for no child
+        using Process parent = Process.Start(new ProcessStartInfo("sh", ["-c", "sleep 60 & echo $!; exec sleep 60"]) { RedirectStandardOutput = true })!;
+        try
+        {
+            string zombie = parent.StandardOutput.ReadLine()!;
+            Assert.True(SpinWait.SpinUntil(() => Says(parent.Id, "Name:\tsleep"), 20_000));
+            using (Process child = Process.GetProcessById(int.Parse(zombie))) child.Kill();
+            Assert.True(SpinWait.SpinUntil(() => Says(int.Parse(zombie), "State:\tZ"), 20_000));
+            File.WriteAllText(_folder.File($".simfeel-{zombie}-1.part"), "half");
+            WholeFile.Write(Target, "new");
+            Assert.Equal([Target], Directory.GetFiles(_folder.Path));
+        }
+        finally
+        {
+            parent.Kill();
+        }
+
+        static bool Says(int process, string what) => File.ReadAllText($"/proc/{process}/status").Contains(what, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_link_stays_a_link_and_rights_stay_as_they_were()
     {

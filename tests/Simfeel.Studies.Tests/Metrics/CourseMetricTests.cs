@@ -45,14 +45,15 @@ public class CourseMetricTests
         Assert.Equal(0.8, Read("turn_height_change", log), 6);
     }
 
-    /// <summary>On the slalom's line but for 0.3 m to the right; the stick swings by 0.5 each way twice a second: 2 full sticks a second.</summary>
+    /// <summary>On the slalom's line but for 0.3 m to the right between its poles, and 3 m before and behind them; the stick swings by 0.5 each way twice a second: 2 full sticks a second.</summary>
     [Fact]
     public void Slalom_beside_its_line()
     {
         double speed = CourseDrills.SlalomSpeed(1), begin = CourseDrills.SlalomStart(1);
+        double end = (CourseDrills.Poles + 0.5) * CourseDrills.PoleSpacing;
         FlightLog log = Log(
             Start + 8,
-            t => (new(speed * t, CourseDrills.SlalomLine((speed * t) - begin) + 0.3, 0), new(speed, 0, 0)),
+            t => (new(speed * t, CourseDrills.SlalomLine((speed * t) - begin) + (speed * t < begin || (speed * t) - begin > end ? 3 : 0.3), 0), new(speed, 0, 0)),
             t => new(Math.Abs((4 * t % 4) - 2) / 4, 0, 0, 0));
         Assert.Equal(0.3, Read("slalom_miss", log), 9);
         Assert.Equal(CourseDrills.Poles * CourseDrills.PoleSpacing / speed, Read("slalom_time", log), 4);

@@ -48,14 +48,17 @@ public class SweepTableTests
         int[] rows = new int[2];
         bool[] front = new bool[2];
         double?[] axis = new double?[2], values = new double?[2];
+        string?[] refusals = new string?[2];
         await group.ReadAsync<int>((DataField)reader.Schema.Fields[0], rows.AsMemory());
         await group.ReadAsync<double>((DataField)reader.Schema.Fields[1], axis.AsMemory());
         await group.ReadAsync<double>((DataField)reader.Schema.Fields[2], values.AsMemory());
         await group.ReadAsync<bool>((DataField)reader.Schema.Fields[3], front.AsMemory());
+        await group.ReadAsync((DataField)reader.Schema.Fields[4], refusals.AsMemory());
         Assert.Equal([0, 1], rows);
         Assert.Equal([0.5, 2], axis);
         Assert.Equal([0.05, null], values);
         Assert.Equal([true, false], front);
+        Assert.Equal(("", "why"), (refusals[0], refusals[1]));
     }
 
     /// <summary>257 rows are a block of 256 and one of one, in any order and from any shard.</summary>
