@@ -100,6 +100,11 @@ public sealed record TunedUnit
                 AxisPlant.Of(unit, hover, map, allocation, air.Density, StandardAtmosphere.StandardGravity, axis), unit.GyroLowPass_Hz, profile)),
         ];
         double hoverShare = map.Share(hover.Rotor.Duty);
+        if (map.Share(unit.IdleDuty) >= hoverShare)
+        {
+            throw new InvalidOperationException(
+                $"{unit.Name} cannot hover: idling at {100 * unit.IdleDuty:G3} % its rotors lift more than its weight, which takes {100 * hover.Rotor.Duty:F1} %; lower idle_percent, or look at kv_rpm_per_V and the battery's cells.");
+        }
         (AxisTuning roll, AxisTuning pitch, AxisTuning yaw) = rule.Policy switch
         {
             TuningPolicy.SameGains => Copied(rule.Reference ?? throw new ArgumentException("same-gains needs a craft whose gains to keep.", nameof(rule))),

@@ -1,3 +1,6 @@
+using System.ComponentModel;
+using System.Reflection;
+using System.Text.RegularExpressions;
 using Simfeel.Builds.Reading;
 using Simfeel.CommandLine.Commands;
 
@@ -5,7 +8,7 @@ namespace Simfeel.CommandLine;
 
 /// <summary>Says what is wrong with a line that the parser refused: the option's name, the nearest verb or option, and where help is.</summary>
 /// <param name="verbs">Verbs by their words, such as <c>fit swing</c>, and the commands that do them.</param>
-internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
+internal sealed partial class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
 {
     /// <summary>The error to tell.</summary>
     /// <param name="message">What the parser or a verb's own check says.</param>
@@ -28,7 +31,11 @@ internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
         for (int n = 1; n < args.Length; n++)
         {
             if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))
-                return $"{args[n - 1]} is '{args[n]}'; it must be a {(message.Contains("Int32", StringComparison.Ordinal) ? "whole number" : "number")}.";
+            {
+                string kind = message.Contains("Int32", StringComparison.Ordinal) ? "whole number" : "number";
+                string comma = DecimalComma().IsMatch(args[n]) ? " (write a decimal point, not a comma)" : "";
+                return $"{args[n - 1]} is '{args[n]}'; it must be a {kind}{comma}.{Meaning(verb, args[n - 1])}";
+            }
         }
         if (message.StartsWith("Unknown option", StringComparison.Ordinal) || message.StartsWith("Unknown command", StringComparison.Ordinal))
         {
@@ -42,12 +49,25 @@ internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
         return message;
     }
 
+    /// <summary>What a verb's help says of an option, with range and unit; empty where nothing is known of it.</summary>
+    private string Meaning(string? verb, string option) =>
+        verb is not null && ValueCheck.OptionsOf(SettingsOf(verbs[verb])).FirstOrDefault(one => one.Option.LongNames.Contains(option[2..])).Property is PropertyInfo property
+            && property.GetCustomAttribute<DescriptionAttribute>() is DescriptionAttribute help
+            ? $" {option}: {help.Description}"
+            : "";
+
+    [GeneratedRegex(@"^[+-]?\d+,\d+$")]
+    private static partial Regex DecimalComma();
+
     private static string NameOf(string option) => option.Split('=', ':')[0];
 
-    private static string[] OptionsOf(Type command)
+    private static Type SettingsOf(Type command)
     {
         Type type = command;
         while (!type.IsGenericType) type = type.BaseType!;
-        return ["--help", .. ValueCheck.OptionsOf(type.GetGenericArguments()[0]).SelectMany(one => one.Option.LongNames).Select(name => "--" + name)];
+        return type.GetGenericArguments()[0];
     }
+
+    private static string[] OptionsOf(Type command) =>
+        ["--help", .. ValueCheck.OptionsOf(SettingsOf(command)).SelectMany(one => one.Option.LongNames).Select(name => "--" + name)];
 }

@@ -89,6 +89,7 @@ public sealed class HostileFileTests : IDisposable
     [InlineData("mass_g = .5", "mass_g", "not valid TOML", "before and after the decimal point")]
     [InlineData("mass_g = 05", "mass_g", "not valid TOML", "leading zero")]
     [InlineData("mass_g =", "mass_g", "not valid TOML", "key = value")]
+    [InlineData("mass_g = True", "mass_g", "not valid TOML", "true or false in small letters")]
     [InlineData("mass_g = heavy", "mass_g", "not valid TOML", "double quotes")]
     [InlineData("mass_g = \"33", "mass_g", "not valid TOML", "double quote")]
     [InlineData("mass_g = 99999999999999999999999", "mass_g", "not valid TOML", "")]

@@ -54,6 +54,7 @@ public class LessonCommandTests
     [InlineData(2, "Name a lesson", "lesson", "--answer", "a")]
     [InlineData(1, "allowed is -400 to 5000 m", "lesson", "thin-air", "--value", "9000", "--skip")]
     [InlineData(1, "no number", "lesson", "thin-air", "--value", "high", "--skip")]
+    [InlineData(1, "write the value itself, without the x", "lesson", "thin-air", "--value", "x2", "--skip")]
     [InlineData(1, "there is no folder", "lesson", "thin-air", "--skip", "--sheet", "no/such/folder/s.html")]
     [InlineData(1, "cannot hover", "lesson", "mass-and-fall", "--build", "sanderling", "--skip")]
     [InlineData(2, "must be triangle or pair", "fly", "wagtail", "curlew", "--blind", "duo")]

@@ -55,6 +55,7 @@ internal static partial class SyntaxMessages
         _ when NumberWithUnit().IsMatch(value) => "write the number alone; its unit is in the key",
         _ when BarePoint().IsMatch(value) => "write a digit before and after the decimal point",
         _ when LeadingZero().IsMatch(value) => "leave out the leading zero",
+        _ when value.Equals("true", StringComparison.OrdinalIgnoreCase) || value.Equals("false", StringComparison.OrdinalIgnoreCase) => "write true or false in small letters",
         _ when char.IsLetter(value[0]) => "put text in double quotes",
         _ when value[0] == '"' && value.LastIndexOf('"') == 0 => "end the text with a double quote",
         _ => "",

@@ -10,8 +10,7 @@ namespace Simfeel.Cockpit.Application;
 /// </summary>
 internal sealed class Pilot(StickHub hub, ActionMap actions) : IDisposable
 {
-    private PilotAction _pressed;
-    private bool _hasPressed;
+    private readonly ActionQueue _pressed = new();
 
     /// <summary>The stick devices.</summary>
     public StickHub Hub => hub;
@@ -35,20 +34,11 @@ internal sealed class Pilot(StickHub hub, ActionMap actions) : IDisposable
     public void Handle(in WindowEvent happened)
     {
         if (Keyboard.Handle(happened) && OnKeyboard) return;
-        if (actions.TryKey(happened, out PilotAction action)) (_pressed, _hasPressed) = (action, true);
+        if (actions.TryKey(happened, out PilotAction action)) _pressed.Add(action);
     }
 
     /// <summary>The next action; false when there is none.</summary>
-    public bool TryTake(out PilotAction action)
-    {
-        if (_hasPressed)
-        {
-            _hasPressed = false;
-            action = _pressed;
-            return true;
-        }
-        return hub.TryTakeAction(out action);
-    }
+    public bool TryTake(out PilotAction action) => _pressed.TryTake(out action) || hub.TryTakeAction(out action);
 
     /// <summary>Lets time pass; once a frame.</summary>
     public void Advance(double seconds, double hoverStick)

@@ -3,13 +3,10 @@ namespace Simfeel.Cockpit.Input;
 /// <summary>Turns what the buttons of one device do into actions, each press once. Nothing is allocated in flight.</summary>
 internal sealed class StickActions(ActionMap map)
 {
-    private const int Room = 32;
-
     private static readonly PilotAction[] All = Enum.GetValues<PilotAction>();
 
-    private readonly PilotAction[] _waiting = new PilotAction[Room];
+    private readonly ActionQueue _waiting = new();
     private readonly StickSwitch?[] _switches = new StickSwitch?[All.Length];
-    private int _first, _count;
     private uint _padWas, _switchesWere;
     private bool _armFollows, _armSeenOff, _armOn;
 
@@ -23,7 +20,7 @@ internal sealed class StickActions(ActionMap map)
             _switches[n] = profile is not null && profile.Switches.TryGetValue(All[n], out StickSwitch one) ? one : null;
         _armFollows = profile is { ArmFollowsSwitch: true } && _switches[(int)PilotAction.Arm] is not null;
         _armSeenOff = _armOn = false;
-        _count = 0;
+        _waiting.Clear();
         if (device is not null) Look(device, isFirst: true);
     }
 
@@ -53,20 +50,13 @@ internal sealed class StickActions(ActionMap map)
     }
 
     /// <summary>The next action; false when there is none.</summary>
-    public bool TryTake(out PilotAction action)
-    {
-        action = _waiting[_first];
-        if (_count == 0) return false;
-        _first = (_first + 1) % Room;
-        _count--;
-        return true;
-    }
+    public bool TryTake(out PilotAction action) => _waiting.TryTake(out action);
 
     private void Add(uint pressed)
     {
         for (int n = 0; n < All.Length; n++)
         {
-            if ((pressed & (1u << n)) != 0 && !(_armFollows && All[n] == PilotAction.Arm)) Add(All[n]);
+            if ((pressed & (1u << n)) != 0 && !(_armFollows && All[n] == PilotAction.Arm)) _waiting.Add(All[n]);
         }
     }
 
@@ -74,12 +64,7 @@ internal sealed class StickActions(ActionMap map)
     {
         for (int n = 0; pressed >> n != 0; n++)
         {
-            if ((pressed & (1u << n)) != 0 && map.TryPad((PadButton)n, shift, out PilotAction action)) Add(action);
+            if ((pressed & (1u << n)) != 0 && map.TryPad((PadButton)n, shift, out PilotAction action)) _waiting.Add(action);
         }
-    }
-
-    private void Add(PilotAction action)
-    {
-        if (_count < Room) _waiting[(_first + _count++) % Room] = action;
     }
 }

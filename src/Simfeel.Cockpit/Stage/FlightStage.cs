@@ -151,7 +151,7 @@ public sealed class FlightStage : IDisposable
         int flown = _session.Flown;
         Present = _session.Sample(flown);
         CraftCondition condition = _session.Condition(flown);
-        Finds.Take(flown, Present, input.Sticks, condition, _profile.StickPeriod, (input.Switches & PilotSwitches.Level) != 0);
+        Finds.Take(flown, Present, input.Sticks, condition, _profile.StickPeriod, input.Switches);
         if (condition.ImpactSpeed > Impact) Impact = condition.ImpactSpeed;
         Remember();
     }

@@ -62,7 +62,7 @@ public sealed class MatchedTuning
         return best.Crossover > 0
             ? best
             : throw new InvalidOperationException(
-                "its delays leave no gains that reach 60 degrees of phase margin and a factor 2 of gain margin; shorten command_delay_ms or raise lowpass_Hz.");
+                "no gains reach 60 degrees of phase margin and a factor 2 of gain margin: its delays are too long for how strongly its rotors answer; look at kv_rpm_per_V and the cells, or shorten command_delay_ms or raise lowpass_Hz.");
     }
 
     /// <summary>

@@ -39,14 +39,10 @@ public sealed record Comparison
     public required TunedUnit B { get; init; }
 
     /// <summary>What to call the builds: their names, told apart where they are the same.</summary>
-    public (string A, string B) Names
-    {
-        get
-        {
-            string a = A.Unit.Name, b = B.Unit.Name;
-            return a == b ? (a + " (A)", b + " (B)") : (a, b);
-        }
-    }
+    public (string A, string B) Names => ToldApart(A.Unit.Name, B.Unit.Name);
+
+    /// <summary>Two names, with (A) and (B) where they are the same.</summary>
+    public static (string A, string B) ToldApart(string a, string b) => a == b ? (a + " (A)", b + " (B)") : (a, b);
 
     /// <summary>Name of the tuning policy.</summary>
     public required string Policy { get; init; }

@@ -57,7 +57,7 @@ internal sealed class CraftFinds
         : PitchStop;
 
     /// <summary>Takes the next stick reading, see <see cref="FlightFinds.Take"/>.</summary>
-    public void Take(in Sample sample, in Sticks sticks, in CraftCondition condition, double period, bool levels)
+    public void Take(in Sample sample, in Sticks sticks, in CraftCondition condition, double period, PilotSwitches switches)
     {
         bool flies = condition is { Armed: true, Crashed: false, Touching: false, StruckRotors: 0 };
         if (!flies)
@@ -69,7 +69,7 @@ internal sealed class CraftFinds
         TakeExtremes(sample);
         if (Saturated(sample)) SaturatedTime += period;
         Vec3 p_WB = sample.State.p_WB, v_WB = sample.State.v_WB, w_WB_B = sample.State.w_WB_B;
-        if (levels)
+        if ((switches & PilotSwitches.Level) != 0)
         {
             RollStop.Interrupt();
             PitchStop.Interrupt();
@@ -79,8 +79,16 @@ internal sealed class CraftFinds
             RollStop.Take(w_WB_B.X, sticks.Roll, period);
             PitchStop.Take(w_WB_B.Y, sticks.Pitch, period);
         }
-        Punch.Take(p_WB, v_WB, sticks.Throttle, period);
-        Drop.Take(p_WB, v_WB, sticks.Throttle, period);
+        if ((switches & PilotSwitches.Climb) != 0)
+        {
+            Punch.Interrupt();
+            Drop.Interrupt();
+        }
+        else
+        {
+            Punch.Take(p_WB, v_WB, sticks.Throttle, period);
+            Drop.Take(p_WB, v_WB, sticks.Throttle, period);
+        }
     }
 
     /// <summary>The next reading does not follow on the last one.</summary>

@@ -22,9 +22,12 @@ public sealed class FlightFinds
     /// <param name="sticks">Where the sticks stood.</param>
     /// <param name="condition">How the craft fares.</param>
     /// <param name="period">Time between two readings, s.</param>
-    /// <param name="levels">Whether the craft levels itself: letting go of the stick then begins a turn instead of ending one.</param>
-    public void Take(int craft, in Sample sample, in Sticks sticks, in CraftCondition condition, double period, bool levels) =>
-        _craft[craft].Take(sample, sticks, condition, period, levels);
+    /// <param name="switches">
+    /// What holds. While the craft levels itself, letting go of the stick begins a turn instead of ending one; while it holds a climb rate,
+    /// the throttle stick is not the throttle.
+    /// </param>
+    public void Take(int craft, in Sample sample, in Sticks sticks, in CraftCondition condition, double period, PilotSwitches switches) =>
+        _craft[craft].Take(sample, sticks, condition, period, switches);
 
     /// <summary>A craft (0 or 1) was put elsewhere, by a restart or a swap: nothing spans the jump.</summary>
     public void Interrupt(int craft) => _craft[craft].Interrupt();
@@ -55,10 +58,10 @@ public sealed class FlightFinds
         $"Angle turned back after the furthest point of that stop, until the stick moves again, at most {DrillCatalogue.WatchAfterStop:F1} s after letting go.";
 
     private static string DropMeaning =>
-        $"Height lost in one stretch of sinking with the throttle at its lowest (up to {100 * DropFind.Closed:F0} %), {DropFind.LeastTime:F1} s or longer.";
+        $"Height lost in one stretch of sinking with the throttle at its lowest (up to {100 * DropFind.Closed:F0} %), {DropFind.LeastTime:F1} s or longer; none while it holds a climb rate.";
 
     private static string PunchMeaning =>
-        $"Height gained in the first second after the throttle is thrown open (above {100 * PunchFind.Open:F0} % within {1000 * PunchFind.OpeningTime:F0} ms, climb or sink at most {PunchFind.LargestClimb:F0} m/s), over what that climb would have given.";
+        $"Height gained in the first second after the throttle is thrown open (above {100 * PunchFind.Open:F0} % within {1000 * PunchFind.OpeningTime:F0} ms, climb or sink at most {PunchFind.LargestClimb:F0} m/s), over what that climb would have given; none while it holds a climb rate.";
 
     private FindRow Row(string name, string unit, int decimals, Func<CraftFinds, double?> read, string meaning)
     {

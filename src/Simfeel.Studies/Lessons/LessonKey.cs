@@ -86,7 +86,7 @@ public static class LessonKeys
         if (key.Words.Count > 0) return key.Words.Contains(value.Word) ? null : $"Allowed is {key.Spec.Range}.";
         if (value.Word.Length > 0) return $"This is no number; allowed is {key.Spec.Range}, or a factor such as \"x 2\".";
         if (!value.IsFactor) return NumberReader.RangeFault(key.Spec, value.Number);
-        if (key.Kind == LessonKeyKind.Own) return $"A factor needs a number of the build; allowed is {key.Spec.Range}.";
+        if (key.Kind == LessonKeyKind.Own) return $"\"x {value.Number:G6}\" is a factor, and this is no number of the build; write the value itself, without the x. Allowed is {key.Spec.Range}.";
         return value.Number is >= LeastFactor and <= LargestFactor ? null : $"The factor {value.Number:G6} is out of range; allowed is {LeastFactor} to {LargestFactor}.";
     }
 

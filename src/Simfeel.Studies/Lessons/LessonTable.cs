@@ -38,7 +38,7 @@ internal sealed class LessonTable(string kind, Place at)
         KeySpec spec = LessonFormat.Find(kind, key)!;
         if (Item(key) is not { } item)
         {
-            if (spec.Required) bag.Error(at, spec.Path, "", $"The key is missing; it is the {spec.Meaning}.", $"add {key} = \"...\"");
+            if (spec.Required) bag.Error(at, spec.Path, "", $"The key is missing; {(spec.Meaning.StartsWith("what ", StringComparison.Ordinal) ? "it says" : "it is the")} {spec.Meaning}.", $"add {key} = \"...\"");
             return "";
         }
         if (item.Value is StringValueSyntax { Value: string text } && !string.IsNullOrWhiteSpace(text) && text.Length <= LongestText && !OneLine.HasControls(text))

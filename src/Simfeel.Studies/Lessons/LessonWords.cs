@@ -83,7 +83,7 @@ public static class LessonWords
         ArgumentNullException.ThrowIfNull(result);
         if (result.ClaimHolds || result.IsOwnValue) return "";
         string unit = result.Lesson.Number.Display.Symbol;
-        return $"The lesson expects {result.Lesson.Claim.Text(unit)} on its own build; this is another one, so read the explanation with care.";
+        return $"The lesson expects {result.Lesson.Claim.Text(unit)} on its own build, and that is not what came out: this is another build, or the claim does not hold. Read the explanation with care.";
     }
 
     /// <summary>How a class answered: the share that was right.</summary>

@@ -3,12 +3,14 @@ using Simfeel.Builds;
 namespace Simfeel.Studies.Sheet;
 
 /// <summary>A number of the build files in which two builds differ.</summary>
-/// <param name="Key">Full key.</param>
+/// <param name="Key">Full key; extra parts by their names, <c>extra[video antenna].mass_g</c>, since their numbers mean nothing in another build.</param>
 /// <param name="Group">Table of the key, such as <c>motor</c>.</param>
 /// <param name="A">Of build A; null where it has no such number.</param>
 /// <param name="B">Of build B; null where it has no such number.</param>
 public sealed record BuildDifference(string Key, string Group, BuildValue? A, BuildValue? B)
 {
+    private const string Extra = "extra[";
+
     /// <summary>Differences no larger are left over from rounding, whatever the unit.</summary>
     private const double Rounding = 1e-9;
 
@@ -17,16 +19,39 @@ public sealed record BuildDifference(string Key, string Group, BuildValue? A, Bu
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(b);
-        Dictionary<string, BuildValue> ofA = a.Values.ToDictionary(value => value.Key), ofB = b.Values.ToDictionary(value => value.Key);
+        Dictionary<string, BuildValue> ofA = ByName(a), ofB = ByName(b);
         // a key that only one build has comes after those of its own file
-        IEnumerable<string> keys = a.Values.Select(value => value.Key).Union(b.Values.Select(value => value.Key));
+        IEnumerable<string> keys = ofA.Keys.Union(ofB.Keys);
         return
         [
             .. from key in keys
                let x = ofA.GetValueOrDefault(key)
                let y = ofB.GetValueOrDefault(key)
                where x is null || y is null || Math.Abs(x.Typical - y.Typical) > Rounding
-               select new BuildDifference(key, key.Split('.')[0], x, y),
+               select new BuildDifference(key, key[..key.LastIndexOf('.')], x, y),
         ];
+    }
+
+    /// <summary>
+    /// The numbers of a build in their order, extra parts by their names; of two with one name the second is <c>extra[name 2]</c>, and one
+    /// without a name keeps its number.
+    /// </summary>
+    public static Dictionary<string, BuildValue> ByName(Build build)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        string[] names = [.. build.Extras.Select((extra, n) => Unique(build.Extras, n, extra.Name))];
+        return build.Values.ToDictionary(value => value.Key.StartsWith(Extra, StringComparison.Ordinal) ? Named(value.Key) : value.Key);
+
+        string Named(string key)
+        {
+            int end = key.IndexOf(']', StringComparison.Ordinal);
+            return $"{Extra}{names[int.Parse(key[Extra.Length..end]) - 1]}{key[end..]}";
+        }
+    }
+
+    private static string Unique(IReadOnlyList<ExtraSpec> extras, int n, string name)
+    {
+        int before = extras.Take(n).Count(extra => extra.Name == name);
+        return name.Length == 0 ? (n + 1).ToString() : before == 0 ? name : $"{name} {before + 1}";
     }
 }

@@ -32,7 +32,7 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
 
         [CommandOption("--samples <COUNT>")]
         [Description("A Latin hypercube of this many builds in place of a grid, 2 to 1000000; --seed chooses which.")]
-        public int Samples { get; init; }
+        public int? Samples { get; init; }
 
         [CommandOption("--metric <NAMES>")]
         [Description("Metrics to measure, separated by commas, named as in compare --json. Default stop_time,climb_in_1_s,hover_endurance.")]
@@ -67,11 +67,11 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
         {
             if (Vary.Length == 0) return ValidationResult.Error("Give at least one --vary PART=FROM..TO.");
             if (Points is < 2 or > 1000) return ValidationResult.Error($"--points is {Points}; it must lie between 2 and 1000.");
-            if (Samples != 0 && Samples is < 2 or > SweepPlan.MostRows) return ValidationResult.Error($"--samples is {Samples}; it must lie between 2 and {SweepPlan.MostRows}.");
+            if (Samples is < 2 or > SweepPlan.MostRows) return ValidationResult.Error($"--samples is {Samples}; it must lie between 2 and {SweepPlan.MostRows}.");
             List<SweepAxis> axes = [];
             foreach (string text in Vary)
             {
-                if (Axis(text) is not SweepAxis axis) return ValidationResult.Error($"--vary is '{text}'; write PART=FROM..TO such as motor.volume=0.6..1.8, or PART=FROM..TO/N.");
+                if (Axis(text) is not SweepAxis axis) return ValidationResult.Error($"--vary is '{text}'; write PART=FROM..TO such as motor.volume=0.6..1.8, or PART=FROM..TO/N{(text.Contains(',') ? ", with decimal points, not commas" : "")}.");
                 if (axes.Any(other => other.Name == axis.Name)) return ValidationResult.Error($"--vary names {axis.Name} twice.");
                 axes.Add(axis);
             }
@@ -185,7 +185,7 @@ internal sealed class SweepCommand : Command<SweepCommand.Settings>
             Fingerprint = FlyableBuild.Sha256Of(source.Text + "\0" + source.PolarText),
             Conditions = $"{conditions.Air} {conditions.Profile} {conditions.Field} effort {conditions.Effort:R} {conditions.Policy}",
             Axes = settings.Axes,
-            Samples = settings.Samples,
+            Samples = settings.Samples ?? 0,
             Seed = settings.Seed,
             Metrics = [.. metrics.Select(metric => metric.Name)],
             Front = [.. front.Select(metric => metric.Name)],

@@ -29,8 +29,9 @@ internal static class BlameOutput
     /// <summary>Prints each ledger as bars about a zero line.</summary>
     public static void Print(AssembledBuild a, AssembledBuild b, IReadOnlyList<BlameLedger> ledgers, StudyConditions conditions, bool order)
     {
-        foreach (BlameLedger ledger in ledgers) Print(a.Build.Name, b.Build.Name, ledger, order);
-        Console.WriteLine($"Shares: Shapley values over {ledgers[0].Hybrids} hybrids of the two builds, each put together, tuned ({conditions.Policy}) and flown as a craft of its own;");
+        (string nameA, string nameB) = Comparison.ToldApart(a.Build.Name, b.Build.Name);
+        foreach (BlameLedger ledger in ledgers) Print(nameA, nameB, ledger, order);
+        Console.WriteLine($"Shares: Shapley values over {ledgers[0].Hybrids} {(ledgers[0].Hybrids == 1 ? "hybrid" : "hybrids")} of the two builds, each put together, tuned ({conditions.Policy}) and flown as a craft of its own;");
         Console.WriteLine("they add up to the difference. A group in which the builds do not differ is left out, its share is 0.");
         if (order)
             Console.WriteLine("Alone: what the group does to the first build by itself. Last: what it does when all others are changed already.");

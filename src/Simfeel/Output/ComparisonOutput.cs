@@ -41,7 +41,8 @@ internal static class ComparisonOutput
     /// <summary>Prints what is known before anything has flown.</summary>
     public static void PrintMasses(AssembledBuild a, AssembledBuild b)
     {
-        Console.WriteLine($"{a.Build.Name} weighs {Mass(a)} and resists rolling with {Roll(a)}, {b.Build.Name} weighs {Mass(b)} and resists with {Roll(b)}.");
+        (string nameA, string nameB) = Comparison.ToldApart(a.Build.Name, b.Build.Name);
+        Console.WriteLine($"{nameA} weighs {Mass(a)} and resists rolling with {Roll(a)}, {nameB} weighs {Mass(b)} and resists with {Roll(b)}.");
         Console.Out.Flush();
 
         static string Mass(AssembledBuild build) => $"{1000 * build.Craft.Mass:F0} g";

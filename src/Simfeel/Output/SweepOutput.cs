@@ -7,7 +7,7 @@ namespace Simfeel.CommandLine.Output;
 /// <summary>Results of a sweep for people and for machines.</summary>
 internal static class SweepOutput
 {
-    private const int MostShown = 30;
+    private const int MostShown = 30, MostReasons = 3;
 
     /// <summary>Prints the front as JSON.</summary>
     public static void PrintJson(SweepTable table)
@@ -34,7 +34,7 @@ internal static class SweepOutput
         SweepPlan plan = table.Plan;
         Metric[] metrics = SweepPlan.MetricsOf(plan.Metrics);
         int[] front = [.. Front(table)];
-        Console.WriteLine($"{table.Rows} variants of {plan.Build}, {Refused(table)} of them refused. {front.Length} stand on the Pareto front of {string.Join(", ", plan.Front)}:");
+        Console.WriteLine($"{table.Rows} variants of {plan.Build}, {Refused(table)} of them refused. {front.Length} {(front.Length == 1 ? "stands" : "stand")} on the Pareto front of {string.Join(", ", plan.Front)}:");
         Table shown = Tables.New(["row", .. plan.Axes.Select(axis => axis.Column), .. metrics.Select(metric => metric.Display.Symbol.Length == 0 ? metric.Title : $"{metric.Title}, {metric.Display.Symbol}")]);
         foreach (int row in front.Take(MostShown))
         {
@@ -44,10 +44,14 @@ internal static class SweepOutput
         }
         Tables.Print(shown);
         if (front.Length > MostShown) Console.WriteLine($"The first {MostShown} of them are shown.");
+        foreach (IGrouping<string, string> reason in Reasons(table).GroupBy(reason => reason).OrderByDescending(group => group.Count()).Take(MostReasons))
+            Console.WriteLine($"Refused, {reason.Count()}: {reason.Key}");
         if (files.Count > 0) Console.WriteLine($"All rows stand in {string.Join(" and ", files)}.");
     }
 
     private static IEnumerable<int> Front(SweepTable table) => Enumerable.Range(0, table.Rows).Where(row => table.OnFront[row]);
 
-    private static int Refused(SweepTable table) => Enumerable.Range(0, table.Rows).Count(row => table.Refusal(row).Length > 0);
+    private static int Refused(SweepTable table) => Reasons(table).Count();
+
+    private static IEnumerable<string> Reasons(SweepTable table) => Enumerable.Range(0, table.Rows).Select(table.Refusal).Where(reason => reason.Length > 0);
 }

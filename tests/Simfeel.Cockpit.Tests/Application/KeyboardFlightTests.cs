@@ -112,6 +112,24 @@ public class KeyboardFlightTests(WindowFixture fixture)
         Assert.Equal(Enum.GetValues<PilotAction>().Length, Enum.GetValues<PilotAction>().Select(run.App.Actions.KeyOf).Distinct().Count());
     });
 
+    /// <summary>A slow machine shows few pictures a second; whatever was pressed between two of them counts, in its order.</summary>
+    [Fact]
+    public void Keys_pressed_within_one_frame_all_count() => fixture.Run(() =>
+    {
+        using AppRun run = new(fixture.Window, (_, options) => options with { StraightToTheField = true });
+        run.ToTheField();
+        FlightSession session = run.App.Outing!.Stage.Session;
+        run.Press(P);
+        long readings = session.Readings;
+        for (int n = 0; n < 3; n++)
+        {
+            AppRun.Key(N, down: true);
+            AppRun.Key(N, down: false);
+        }
+        run.Frames(0.1);
+        Assert.Equal(readings + 3, session.Readings);
+    });
+
     [Fact]
     public void A_pointer_at_rest_leaves_the_picture_of_a_flight() => fixture.Run(() =>
     {

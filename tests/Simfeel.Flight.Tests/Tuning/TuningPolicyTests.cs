@@ -20,6 +20,22 @@ public class TuningPolicyTests
         Assert.Null(TuningPolicies.Parse("Matched"));
     }
 
+    /// <summary>Whose rotors lift more than the weight while they idle can neither hover nor come down, whatever the policy.</summary>
+    [Fact]
+    public void A_craft_that_idling_lifts_is_told()
+    {
+        TunedUnit wagtail = Starters.Get("wagtail");
+        double hover = wagtail.Hover.Rotor.Duty;
+        foreach (TuningPolicy policy in Enum.GetValues<TuningPolicy>())
+        {
+            InvalidOperationException told = Assert.Throws<InvalidOperationException>(() =>
+                TunedUnit.Tuned(wagtail.Unit with { IdleDuty = hover + 1e-3 }, Starters.Air, Starters.Profile, new(policy, wagtail)));
+            Assert.Contains("lower idle_percent", told.Message, StringComparison.Ordinal);
+            Assert.Contains($"takes {100 * hover:F1} %", told.Message, StringComparison.Ordinal);
+        }
+        Assert.Equal("Wagtail", TunedUnit.Matched(wagtail.Unit with { IdleDuty = hover - 1e-3 }, Starters.Air, Starters.Profile).Unit.Name);
+    }
+
     /// <summary>Copied to itself a craft keeps its gains; copied to another the rotors are asked for the same shares.</summary>
     [Fact]
     public void Same_gains_ask_the_same_shares()

@@ -70,13 +70,13 @@ public class FeelTests
     public void A_clear_lead_names_the_build_and_its_two_strongest_reasons()
     {
         Assert.Equal(
-            "For tests: Gull, clearly. Time to 90 % of the roll rate 100 against 140 ms; time to stop the roll 100 against 130 ms.",
+            "For tests: Gull, clearly. Time to 90 % of the roll rate 100 ms against 140 ms; time to stop the roll 100 ms against 130 ms.",
             Verdict([("stop_time", 1), ("roll_rise_time", 1), ("yaw_stop_time", 1)], ("stop_time", 0.1, 0.13), ("roll_rise_time", 0.1, 0.14), ("yaw_stop_time", 0.1, 0.12)));
         Assert.Equal(
             "For tests: Tern, clearly. Largest thrust to weight 6.0 against 4.0.", Verdict([("thrust_to_weight", 2)], ("thrust_to_weight", 4, 6)));
         // 30 % less stop for Gull, three times as heavy as 18 % more climb for Tern
         Assert.Equal(
-            "For tests: Gull, clearly. Time to stop the roll 100 against 130 ms. What speaks for Tern: climb in the first second 12.0 against 10.0 m.",
+            "For tests: Gull, clearly. Time to stop the roll 100 ms against 130 ms. What speaks for Tern: climb in the first second 12.0 m against 10.0 m.",
             Verdict([("stop_time", 3), ("climb_in_1_s", 1)], ("stop_time", 0.1, 0.13), ("climb_in_1_s", 10, 12)));
     }
 
@@ -85,7 +85,7 @@ public class FeelTests
     public void A_small_lead_is_said_to_be_small_and_a_smaller_one_is_none()
     {
         Assert.Equal(
-            "For tests: Tern, by a little. Climb in the first second 12.0 against 10.0 m. What speaks for Gull: time to stop the roll 100 against 110 ms.",
+            "For tests: Tern, by a little. Climb in the first second 12.0 m against 10.0 m. What speaks for Gull: time to stop the roll 100 ms against 110 ms.",
             Verdict([("climb_in_1_s", 2), ("stop_time", 1)], ("climb_in_1_s", 10, 12), ("stop_time", 0.1, 0.11)));
         Assert.Equal(
             "For tests: about even, it depends on what you want: Tern is ahead in climb in the first second, Gull in time to stop the roll.",

@@ -36,7 +36,7 @@ public class AllocationTests
             {
                 int row = n % samples.Length;
                 if (row == 0) finds.Interrupt(n % 2);
-                finds.Take(n % 2, samples[row], sticks[row], Flying, 1e-3, levels: false);
+                finds.Take(n % 2, samples[row], sticks[row], Flying, 1e-3, PilotSwitches.Armed);
             }
         }
     }

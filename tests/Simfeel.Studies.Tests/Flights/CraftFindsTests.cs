@@ -90,9 +90,26 @@ public class CraftFindsTests
         {
             CraftFinds finds = new();
             for (int n = 0; n < 20; n++)
-                finds.Take(Reading(w: new(n < 10 ? 10 : 0, 0, 0)), new(n < 8 ? 1 : 0, 0, 0, 0.4), Flying, 0.01, levels);
+                finds.Take(Reading(w: new(n < 10 ? 10 : 0, 0, 0)), new(n < 8 ? 1 : 0, 0, 0, 0.4), Flying, 0.01, levels ? PilotSwitches.Level : default);
             Assert.Equal(levels, finds.SharpestStop is null);
             Assert.Equal(10, finds.Rate.X);
+        }
+    }
+
+    /// <summary>The throttle stick of a craft that holds a climb rate is not its throttle: opened it makes no punch, closed no drop.</summary>
+    [Fact]
+    public void A_craft_that_holds_a_climb_rate_has_no_punch_and_no_drop()
+    {
+        foreach (bool holds in new[] { true, false })
+        {
+            PilotSwitches switches = holds ? PilotSwitches.Climb : default;
+            CraftFinds punch = new(), drop = new();
+            for (int n = 0; n < 150; n++)
+            {
+                punch.Take(Reading(v: new(0, 0, -2)), new(0, 0, 0, n < 10 ? 0.4 : 1), Flying, 0.01, switches);
+                drop.Take(Reading(v: new(0, 0, 2)), new(0, 0, 0, n < 10 ? 0.4 : 0), Flying, 0.01, switches);
+            }
+            Assert.Equal((holds, holds), (punch.Punch.Gain is null, drop.Drop.Lost is null));
         }
     }
 
@@ -102,7 +119,7 @@ public class CraftFindsTests
     {
         CraftFinds finds = new();
         for (int n = 0; n < 8; n++) Take(finds, Reading(w: new(10, 10, 0), v: new(0, 0, 5)), new(1, 1, 0, 0), 0.0625);
-        finds.Take(Reading(w: new(10, 10, 0), v: new(0, 0, 5)), new(1, 1, 0, 0), Flying with { Touching = true }, 0.0625, levels: false);
+        finds.Take(Reading(w: new(10, 10, 0), v: new(0, 0, 5)), new(1, 1, 0, 0), Flying with { Touching = true }, 0.0625, PilotSwitches.Armed);
         // stops, a drop of 0.5 s and a punch would be found from here on
         for (int n = 0; n < 8; n++) Take(finds, Reading(w: n == 0 ? new(10, 10, 0) : default, v: new(0, 0, 5)), new(0, 0, 0, 0), 0.0625);
         Assert.Null(finds.SharpestStop);
@@ -110,7 +127,7 @@ public class CraftFindsTests
         CraftFinds opening = new();
         for (int n = 0; n < 4; n++) Take(opening, Reading(), new(0, 0, 0, 0.3), 0.0625);
         Take(opening, Reading(), new(0, 0, 0, 0.9), 0.0625);
-        opening.Take(Reading(), new(0, 0, 0, 1), Flying with { Crashed = true }, 0.0625, levels: false);
+        opening.Take(Reading(), new(0, 0, 0, 1), Flying with { Crashed = true }, 0.0625, PilotSwitches.Armed);
         for (int n = 0; n < 20; n++) Take(opening, Reading(), new(0, 0, 0, 1), 0.0625);
         Assert.Null(opening.Punch.Gain);
     }
@@ -123,7 +140,7 @@ public class CraftFindsTests
         Sample sample = Reading(
             w: new(180 * Degree, -90 * Degree, 45 * Degree), acceleration: -360 * Degree, v: new(2, -3, 6), a: new(0, 0, -9.80665), volts: 14.25,
             speeds: [100, 100, 100, 100], torques: [1, 1, 1, 1], reserves: [0.25, 0.5, 0.5, 0.5]);
-        finds.Take(0, sample, default, Flying, Period, levels: false);
+        finds.Take(0, sample, default, Flying, Period, PilotSwitches.Armed);
         Dictionary<string, FindRow> rows = finds.Rows().ToDictionary(row => row.Name);
         foreach ((string name, double? value) in new (string, double?)[]
         {
@@ -136,10 +153,10 @@ public class CraftFindsTests
             Assert.Equal(value ?? 0, rows[name].A ?? 0, 9);
             Assert.Null(rows[name].B);
         }
-        finds.Take(1, Reading(), default, Flying, Period, levels: false);
+        finds.Take(1, Reading(), default, Flying, Period, PilotSwitches.Armed);
         // let go at 10 rad/s, nothing a reading of 10 ms later: 9 ms; then -1 rad/s for two readings: back by 0.02 rad
         for (int n = 0; n < 12; n++)
-            finds.Take(1, Reading(w: new(n < 8 ? 10 : n == 9 || n == 10 ? -1 : 0, 0, 0)), new(n < 7 ? 1 : 0, 0, 0, 0.4), Flying, 0.01, levels: false);
+            finds.Take(1, Reading(w: new(n < 8 ? 10 : n == 9 || n == 10 ? -1 : 0, 0, 0)), new(n < 7 ? 1 : 0, 0, 0, 0.4), Flying, 0.01, PilotSwitches.Armed);
         rows = finds.Rows().ToDictionary(row => row.Name);
         Assert.Equal(9, rows["sharpest stop"].B!.Value, 9);
         Assert.Equal(0.02 / Degree, rows["its bounce-back"].B!.Value, 9);
@@ -150,7 +167,7 @@ public class CraftFindsTests
     public void Names_units_and_meanings_are_as_approved() => ApprovedPage.Check(
         "flight-finds.txt", string.Concat(new FlightFinds().Rows().Select(row => $"{row.Name} | {row.Unit} | {row.Decimals} | {row.Meaning}\n")));
 
-    private static void Take(CraftFinds finds, in Sample sample, Simfeel.Flight.Sticks sticks = default, double period = Period) => finds.Take(sample, sticks, Flying, period, levels: false);
+    private static void Take(CraftFinds finds, in Sample sample, Simfeel.Flight.Sticks sticks = default, double period = Period) => finds.Take(sample, sticks, Flying, period, PilotSwitches.Armed);
 
     private static Sample Reading(
         Vec3 w = default, double acceleration = 0, Vec3 v = default, Vec3 a = default, double volts = 16,

@@ -133,7 +133,7 @@ public class FlightFindsTests
         for (int n = 0; n < 1600; n++)
         {
             if (n == 800) jump.Interrupt(0);
-            jump.Take(0, At(new(0, 0, (0.01 * n) + (n < 800 ? 0 : 300)), new(0, 0, 10), default), default, Flying, Period, levels: false);
+            jump.Take(0, At(new(0, 0, (0.01 * n) + (n < 800 ? 0 : 300)), new(0, 0, 10), default), default, Flying, Period, PilotSwitches.Armed);
         }
         Assert.Equal(8, A(jump, "biggest drop"), 0.02);
     }
@@ -148,7 +148,7 @@ public class FlightFindsTests
         Assert.InRange(A(finds, "least torque reserve up"), 0.9 * Metric("torque_reserve_up", log), Metric("torque_reserve_up", log) * 1.0001);
 
         FlightFinds fall = new();
-        fall.Take(0, At(default, default, default) with { a_WB = new(0, 0, G) }, default, Flying, Period, levels: false);
+        fall.Take(0, At(default, default, default) with { a_WB = new(0, 0, G) }, default, Flying, Period, PilotSwitches.Armed);
         Assert.Equal(0, A(fall, "highest g"), 12);
     }
 
@@ -210,7 +210,7 @@ public class FlightFindsTests
     private static void Feed(FlightFinds finds, int craft, FlightLog log, CraftCondition condition)
     {
         finds.Interrupt(craft);
-        for (int row = 0; row < log.Samples.Count; row++) finds.Take(craft, log.Samples[row], log.Sticks[row], condition, log.Period, levels: false);
+        for (int row = 0; row < log.Samples.Count; row++) finds.Take(craft, log.Samples[row], log.Sticks[row], condition, log.Period, PilotSwitches.Armed);
     }
 
     /// <summary>A flight by formula: rates (rad/s) and velocity (m/s) over time.</summary>
@@ -221,7 +221,7 @@ public class FlightFindsTests
         for (int n = 0; n <= (int)Math.Round(duration / Period); n++)
         {
             (Vec3 rate, Vec3 velocity) = motion(n * Period);
-            finds.Take(0, At(place, velocity, rate), sticks(n * Period), Flying, Period, levels: false);
+            finds.Take(0, At(place, velocity, rate), sticks(n * Period), Flying, Period, PilotSwitches.Armed);
             place += Period * velocity;
         }
         return finds;

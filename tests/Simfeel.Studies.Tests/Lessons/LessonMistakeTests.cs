@@ -80,7 +80,7 @@ public class LessonMistakeTests
         { "ballast.mass_g = [0, 100]", "ballast.mass_g = [100, 100]", 15, "nothing would differ" },
         { "ballast.mass_g = [0, 100]", "ballast.mass_g = [0, 9000]", 15, "0 to 5000 g" },
         { "ballast.mass_g = [0, 100]", "ballast.mass = [0, 100]", 15, "no such key" },
-        { "ballast.mass_g = [0, 100]", "ballast.mass_g = [\"x 1\", \"x 2\"]", 15, "factor needs a number of the build" },
+        { "ballast.mass_g = [0, 100]", "ballast.mass_g = [\"x 1\", \"x 2\"]", 15, "without the x" },
         { "ballast.mass_g = [0, 100]", "arm.length = [1, 20]", 15, "0.1 to 10" },
         { "ballast.mass_g = [0, 100]", "motor.mass_g = [\"x 1\", \"x 50\"]", 15, "0.1 to 10" },
         { "ballast.mass_g = [0, 100]", "motor.mass_g = [33, 5000]", 15, "0.3 to 1500 g" },

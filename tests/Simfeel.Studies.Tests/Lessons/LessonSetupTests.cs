@@ -98,7 +98,7 @@ public class LessonSetupTests
         foreach (double factor in (double[])[LessonKeys.LeastFactor, 1, LessonKeys.LargestFactor]) Assert.Null(LessonKeys.Fault(mass, new(factor, "", true)));
         Assert.Equal("The factor 0.09 is out of range; allowed is 0.1 to 10.", LessonKeys.Fault(mass, new(0.09, "", true)));
         Assert.Equal("The factor 11 is out of range; allowed is 0.1 to 10.", LessonKeys.Fault(arm, new(11, "", true)));
-        Assert.StartsWith("A factor needs a number of the build", LessonKeys.Fault(effort, new(2, "", true)), StringComparison.Ordinal);
+        Assert.StartsWith("\"x 2\" is a factor, and this is no number of the build", LessonKeys.Fault(effort, new(2, "", true)), StringComparison.Ordinal);
         Assert.StartsWith("This is no number", LessonKeys.Fault(effort, new(double.NaN, "much")), StringComparison.Ordinal);
         Assert.Null(LessonKeys.Fault(effort, new(0.25)));
         Assert.NotNull(LessonKeys.Fault(effort, new(0.24)));

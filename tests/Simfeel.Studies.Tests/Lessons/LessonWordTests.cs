@@ -84,7 +84,7 @@ public class LessonWordTests
         Assert.Equal("", LessonWords.ClaimMissed(Result(10, 5)));
         Assert.Equal("", LessonWords.ClaimMissed(Result(10, 7.2)));
         Assert.Equal(
-            "The lesson expects -50 to -28 % on its own build; this is another one, so read the explanation with care.", LessonWords.ClaimMissed(Result(10, 7.3)));
+            "The lesson expects -50 to -28 % on its own build, and that is not what came out: this is another build, or the claim does not hold. Read the explanation with care.", LessonWords.ClaimMissed(Result(10, 7.3)));
         Assert.NotEqual("", LessonWords.ClaimMissed(Result(10, 4.9)));
         LessonResult own = Result(10, 4.9) with { B = Flight("second", 4.9, new(30)) };
         Assert.Equal((true, "", ""), (own.IsOwnValue, LessonWords.Right(own), LessonWords.ClaimMissed(own)));

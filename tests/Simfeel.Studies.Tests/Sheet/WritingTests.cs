@@ -142,8 +142,24 @@ public class WritingTests
         Assert.Equal((false, true), (Assert.Single(BuildDifference.Between(wagtail, without)).A is null, BuildDifference.Between(wagtail, without)[0].B is null));
         string[] keys = [.. BuildDifference.Between(wagtail, curlew).Select(difference => difference.Key)];
         Assert.Equal(keys.Length, keys.Distinct().Count());
-        string[] order = [.. wagtail.Values.Select(value => value.Key).Union(curlew.Values.Select(value => value.Key))];
+        string[] order = [.. BuildDifference.ByName(wagtail).Keys.Union(BuildDifference.ByName(curlew).Keys)];
         Assert.Equal(keys.OrderBy(key => Array.IndexOf(order, key)), keys);
+    }
+
+    /// <summary>Wagtail's antenna is its second extra part, Curlew's its third: they are one line, and the receiver, which only Curlew has, another.</summary>
+    [Fact]
+    public void Extra_parts_are_held_against_each_other_by_name()
+    {
+        Build wagtail = Read("wagtail"), curlew = Read("curlew");
+        BuildDifference receiver = Assert.Single(BuildDifference.Between(wagtail, curlew), difference => difference.Key == "extra[satellite receiver].mass_g");
+        Assert.Equal(("extra[satellite receiver]", true, 12), (receiver.Group, receiver.A is null, receiver.B!.Typical));
+        BuildValue one = BuildDifference.ByName(wagtail)["extra[video antenna].mass_g"], other = BuildDifference.ByName(curlew)["extra[video antenna].mass_g"];
+        Assert.Equal((6, 6, "extra[2].mass_g", "extra[3].mass_g"), (one.Typical, other.Typical, one.Key, other.Key));
+        // equal names are told apart, none is its number
+        Build twins = curlew with { Extras = [curlew.Extras[0], curlew.Extras[0], curlew.Extras[2] with { Name = "" }] };
+        Assert.Contains("extra[video transmitter].mass_g", BuildDifference.ByName(twins).Keys);
+        Assert.Contains("extra[video transmitter 2].mass_g", BuildDifference.ByName(twins).Keys);
+        Assert.Contains("extra[3].mass_g", BuildDifference.ByName(twins).Keys);
     }
 
     private static Build Read(string name) => BuildReader.Read(Path.Combine(AppContext.BaseDirectory, "builds", name + ".toml")).Build!;

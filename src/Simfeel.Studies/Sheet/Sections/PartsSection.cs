@@ -49,7 +49,7 @@ internal static class PartsSection
             "A dash: that build's file gives the number, or has no such part",
             [new("number"), new($"{Signs.Of(false)} {a}", Tone: Tone.BuildA), new($"{Signs.Of(true)} {b}", Tone: Tone.BuildB), Column.Unit, new("rule", true)],
             [
-                .. ofA.Keys.Union(ofB.Keys).GroupBy(key => key.Split('.')[0]).Select(group => new RowGroup(group.Key.Replace('_', ' '),
+                .. ofA.Keys.Union(ofB.Keys).GroupBy(key => key[..key.LastIndexOf('.')]).Select(group => new RowGroup(group.Key.Replace('_', ' '),
                 [
                     .. group.Select(key => (Key: key, A: ofA.GetValueOrDefault(key), B: ofB.GetValueOrDefault(key))).Select(found => new Row(
                     [
@@ -59,10 +59,10 @@ internal static class PartsSection
             ]);
 
         static Dictionary<string, BuildValue> Ruled(AssembledBuild build) =>
-            build.Values.Where(value => value.Source == ValueSource.Rule).ToDictionary(value => value.Key);
+            BuildDifference.ByName(build.Build).Where(pair => pair.Value.Source == ValueSource.Rule).ToDictionary();
     }
 
-    private static string Short(string key) => key[(key.IndexOf('.', StringComparison.Ordinal) + 1)..];
+    private static string Short(string key) => key[(key.LastIndexOf('.') + 1)..];
 
     private static string Number(BuildValue? value) => value is null ? Numbers.Missing : Numbers.Plain(value.Typical);
 
