@@ -25,6 +25,7 @@ public class TableWordsTests
     [InlineData(StandQuantity.Speed, "min-1", 0.10471976)]
     [InlineData(StandQuantity.Speed, "kRPM", 104.71976)]
     [InlineData(StandQuantity.Speed, "Hz", 6.2831853)]
+    [InlineData(StandQuantity.ElectricalSpeed, "Hz", 6.2831853)]
     [InlineData(StandQuantity.Speed, "rad/s", 1)]
     [InlineData(StandQuantity.Efficiency, "gf/W", 9.80665e-3)]
     [InlineData(StandQuantity.Voltage, "mV", 1e-3)]
