@@ -129,7 +129,8 @@ internal sealed class Painter : IDisposable
             {
                 Vec3 tip = poses[flown].p_WB + poses[flown].q_WB.Rotate(CraftMassModel.Tip(axis, outing.Assembled(flown)));
                 bool inSight = ScreenPoint.TryPlace(close, (double)width / height, tip, out float x, out float y);
-                _axes.Put(axis, x, y, inSight);
+                // the ground hides what is under it
+                _axes.Put(axis, x, y, inSight && tip.Z <= 0);
             }
             return;
         }

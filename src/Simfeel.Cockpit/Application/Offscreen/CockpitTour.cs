@@ -146,6 +146,7 @@ public static class CockpitTour
             (0.05, default, acro),
             (0.3, new(0, 0, 0, hover + (0.3 * (1 - hover))), Assisted),
             (1.0, new(0, 0, 0, hover), Assisted),
+            (1.5, new(0, 0, 0, hover), acro),
             (1.6, new(0, 0, 0, 1), acro),
             (2.8, new(0, 0, 0, hover), acro),
             (3.3, new(1, 0, 0, hover), acro),

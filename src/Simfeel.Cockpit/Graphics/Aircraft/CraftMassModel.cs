@@ -4,6 +4,7 @@ using Simfeel.Builds;
 using Simfeel.Cockpit.Graphics.Meshes;
 using Simfeel.Cockpit.Graphics.OpenGl;
 using Simfeel.Cockpit.Graphics.Views;
+using Simfeel.Cockpit.Overlay;
 using Simfeel.Physics.Air;
 using Simfeel.Physics.Maths;
 
@@ -125,10 +126,5 @@ internal sealed class CraftMassModel
 
     private static float AxisLength(float reach) => 1.25f * reach;
 
-    private static Vector3 AxisColour(int axis) => LinearColour.Of(axis switch
-    {
-        0 => 0xD55E00,
-        1 => 0xF0E442,
-        _ => 0x0072B2,
-    });
+    private static Vector3 AxisColour(int axis) => LinearColour.Of(AxisLabels.Colour(axis));
 }
