@@ -56,7 +56,8 @@ internal static class SourceText
             bag.Error(null, "", "", "This is a binary file, not text.", kind == "build file" ? "a build file is plain text in TOML" : "");
             return null;
         }
-        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
+        // editors write a byte order mark before one that is there already
+        while (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
         try
         {
             return Strict.GetString(bytes);

@@ -16,7 +16,7 @@ internal static class TomlRules
     /// <summary>The text's values by the strict reader; objects where it is no UTF-8, no TOML or gives a key twice.</summary>
     public static TomlReading Read(ReadOnlySpan<byte> bytes)
     {
-        if (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
+        while (bytes.StartsWith<byte>([0xEF, 0xBB, 0xBF])) bytes = bytes[3..];
         try
         {
             return TomlParser.Read(Strict.GetString(bytes));
@@ -38,7 +38,7 @@ internal static class TomlRules
         foreach (string key in unknown)
         {
             string plain = WithoutNumbers(key);
-            if (!said.Any(d => d.Key.Length > 0 && (key == d.Key || plain == d.Key || key.StartsWith(d.Key + ".", StringComparison.Ordinal) || plain.StartsWith(d.Key + ".", StringComparison.Ordinal) || Shown(key) == d.Key || Shown(plain) == d.Key)))
+            if (!said.Any(d => d.Key.Length > 0 && (key == d.Key || plain == d.Key || key.StartsWith(d.Key + ".", StringComparison.Ordinal) || key.StartsWith(d.Key + "[", StringComparison.Ordinal) || plain.StartsWith(d.Key + ".", StringComparison.Ordinal) || Shown(key) == d.Key || Shown(plain) == d.Key)))
                 throw new UnexplainedException($"the unknown key {key} was passed over in silence");
         }
     }
