@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Reflection;
-using System.Text.RegularExpressions;
 using Simfeel.Builds.Reading;
 using Simfeel.CommandLine.Commands;
 
@@ -8,7 +7,7 @@ namespace Simfeel.CommandLine;
 
 /// <summary>Says what is wrong with a line that the parser refused: the option's name, the nearest verb or option, and where help is.</summary>
 /// <param name="verbs">Verbs by their words, such as <c>fit swing</c>, and the commands that do them.</param>
-internal sealed partial class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
+internal sealed class MisuseReport(IReadOnlyDictionary<string, Type> verbs)
 {
     /// <summary>The error to tell.</summary>
     /// <param name="message">What the parser or a verb's own check says.</param>
@@ -33,7 +32,7 @@ internal sealed partial class MisuseReport(IReadOnlyDictionary<string, Type> ver
             if (args[n - 1].StartsWith("--", StringComparison.Ordinal) && message.StartsWith($"Failed to convert '{args[n]}'", StringComparison.Ordinal))
             {
                 string kind = message.Contains("Int32", StringComparison.Ordinal) ? "whole number" : "number";
-                string comma = DecimalComma().IsMatch(args[n]) ? " (write a decimal point, not a comma)" : "";
+                string comma = SyntaxMessages.DecimalComma().IsMatch(args[n]) ? $" ({SyntaxMessages.CommaHint})" : "";
                 return $"{args[n - 1]} is '{args[n]}'; it must be a {kind}{comma}.{Meaning(verb, args[n - 1])}";
             }
         }
@@ -55,9 +54,6 @@ internal sealed partial class MisuseReport(IReadOnlyDictionary<string, Type> ver
             && property.GetCustomAttribute<DescriptionAttribute>() is DescriptionAttribute help
             ? $" {option}: {help.Description}"
             : "";
-
-    [GeneratedRegex(@"^[+-]?\d+,\d+$")]
-    private static partial Regex DecimalComma();
 
     private static string NameOf(string option) => option.Split('=', ':')[0];
 

@@ -22,11 +22,8 @@ internal sealed class ValueLedger(BuildSheet sheet)
         }
         return [.. _values.Values
             .OrderBy(v => tables[BuildFormat.Find(v.Key)!.Table])
-            .ThenBy(v => ExtraNumber(v.Key))
+            .ThenBy(v => BuildFormat.ExtraNumber(v.Key))
             .ThenBy(v => order[BuildFormat.Find(v.Key)!.Path])];
-
-        static int ExtraNumber(string key) =>
-            key.StartsWith("extra[", StringComparison.Ordinal) ? int.Parse(key.AsSpan(6, key.IndexOf(']', StringComparison.Ordinal) - 6)) : 0;
     }
 
     public bool Has(string key) => sheet.Numbers.ContainsKey(key);

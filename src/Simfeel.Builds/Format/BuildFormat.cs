@@ -30,6 +30,13 @@ public static partial class BuildFormat
         return ByPath.GetValueOrDefault(plain);
     }
 
+    /// <summary>Number of the extra part that a full key belongs to, from 1: <c>extra[2].mass_g</c> gives 2; 0 for all other keys.</summary>
+    public static int ExtraNumber(string key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return key.StartsWith("extra[", StringComparison.Ordinal) ? int.Parse(key.AsSpan(6, key.IndexOf(']', StringComparison.Ordinal) - 6)) : 0;
+    }
+
     private static KeySpec Required(string path, string unit, double toSI, double minimum, double maximum, string meaning) =>
         new(path, KeyKind.Number, unit, toSI, minimum, maximum, null, KeySpec.RequiredText, meaning, []);
 

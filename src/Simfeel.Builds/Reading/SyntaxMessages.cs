@@ -6,6 +6,9 @@ namespace Simfeel.Builds.Reading;
 /// <summary>Says what is wrong with text that is no TOML. Only the first fault: the later ones usually follow from it.</summary>
 internal static partial class SyntaxMessages
 {
+    /// <summary>What to do about a number that <see cref="DecimalComma"/> finds.</summary>
+    internal const string CommaHint = "write a decimal point, not a comma";
+
     private const int LongestShown = 300;
 
     /// <param name="document">What the parser made of the text.</param>
@@ -51,7 +54,7 @@ internal static partial class SyntaxMessages
     {
         _ when line.StartsWith('[') && !line.Contains(']', StringComparison.Ordinal) => "a table's name ends with ]",
         "" => "write key = value",
-        _ when DecimalComma().IsMatch(value) => "write a decimal point, not a comma",
+        _ when DecimalComma().IsMatch(value) => CommaHint,
         _ when NumberWithUnit().IsMatch(value) => "write the number alone; its unit is in the key",
         _ when BarePoint().IsMatch(value) => "write a digit before and after the decimal point",
         _ when LeadingZero().IsMatch(value) => "leave out the leading zero",
@@ -67,8 +70,9 @@ internal static partial class SyntaxMessages
     [GeneratedRegex(@"^([A-Za-z0-9_.\-]+)\s*=\s*(.*?)\s*(?:#.*)?$")]
     private static partial Regex Pair();
 
+    /// <summary>A number with a comma for its decimal mark.</summary>
     [GeneratedRegex(@"^[+-]?\d+,\d+$")]
-    private static partial Regex DecimalComma();
+    internal static partial Regex DecimalComma();
 
     [GeneratedRegex(@"^[+-]?[\d.]+\s*[A-Za-z%]+$")]
     private static partial Regex NumberWithUnit();

@@ -4,7 +4,7 @@ namespace Simfeel.Cockpit.Input;
 internal sealed class ActionQueue
 {
     /// <summary>More than anybody presses within a frame; what comes beyond is lost.</summary>
-    public const int Room = 32;
+    private const int Room = 32;
 
     private readonly PilotAction[] _waiting = new PilotAction[Room];
     private int _first, _count;

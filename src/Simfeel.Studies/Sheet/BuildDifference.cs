@@ -1,4 +1,5 @@
 using Simfeel.Builds;
+using Simfeel.Builds.Format;
 
 namespace Simfeel.Studies.Sheet;
 
@@ -9,8 +10,6 @@ namespace Simfeel.Studies.Sheet;
 /// <param name="B">Of build B; null where it has no such number.</param>
 public sealed record BuildDifference(string Key, string Group, BuildValue? A, BuildValue? B)
 {
-    private const string Extra = "extra[";
-
     /// <summary>Differences no larger are left over from rounding, whatever the unit.</summary>
     private const double Rounding = 1e-9;
 
@@ -28,7 +27,7 @@ public sealed record BuildDifference(string Key, string Group, BuildValue? A, Bu
                let x = ofA.GetValueOrDefault(key)
                let y = ofB.GetValueOrDefault(key)
                where x is null || y is null || Math.Abs(x.Typical - y.Typical) > Rounding
-               select new BuildDifference(key, key[..key.LastIndexOf('.')], x, y),
+               select new BuildDifference(key, TableOf(key), x, y),
         ];
     }
 
@@ -40,13 +39,14 @@ public sealed record BuildDifference(string Key, string Group, BuildValue? A, Bu
     {
         ArgumentNullException.ThrowIfNull(build);
         string[] names = [.. build.Extras.Select((extra, n) => Unique(build.Extras, n, extra.Name))];
-        return build.Values.ToDictionary(value => value.Key.StartsWith(Extra, StringComparison.Ordinal) ? Named(value.Key) : value.Key);
+        return build.Values.ToDictionary(value => BuildFormat.ExtraNumber(value.Key) is > 0 and int n ? $"extra[{names[n - 1]}]{value.Key[value.Key.LastIndexOf('.')..]}" : value.Key);
+    }
 
-        string Named(string key)
-        {
-            int end = key.IndexOf(']', StringComparison.Ordinal);
-            return $"{Extra}{names[int.Parse(key[Extra.Length..end]) - 1]}{key[end..]}";
-        }
+    /// <summary>Table of a full key: what stands before its last dot, since an extra part's name may hold dots.</summary>
+    public static string TableOf(string key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return key[..key.LastIndexOf('.')];
     }
 
     private static string Unique(IReadOnlyList<ExtraSpec> extras, int n, string name)

@@ -49,7 +49,7 @@ internal static class PartsSection
             "A dash: that build's file gives the number, or has no such part",
             [new("number"), new($"{Signs.Of(false)} {a}", Tone: Tone.BuildA), new($"{Signs.Of(true)} {b}", Tone: Tone.BuildB), Column.Unit, new("rule", true)],
             [
-                .. ofA.Keys.Union(ofB.Keys).GroupBy(key => key[..key.LastIndexOf('.')]).Select(group => new RowGroup(group.Key.Replace('_', ' '),
+                .. ofA.Keys.Union(ofB.Keys).GroupBy(BuildDifference.TableOf).Select(group => new RowGroup(group.Key.Replace('_', ' '),
                 [
                     .. group.Select(key => (Key: key, A: ofA.GetValueOrDefault(key), B: ofB.GetValueOrDefault(key))).Select(found => new Row(
                     [
